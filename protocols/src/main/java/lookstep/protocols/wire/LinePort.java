@@ -8,7 +8,8 @@ public interface LinePort {
     /**
      * Opens the line anew.
      *
-     * @throws LineLostException if nothing is there, or it cannot be had; the message says so in plain words
+     * @throws LineLostException if nothing is there, or it cannot be had; the message says so in
+     *     plain words
      */
     Line open() throws LineLostException;
 }

@@ -9,9 +9,15 @@ import java.util.Map;
  * @param camera what the camera is set to
  * @param fadeSeconds 0 is a snap
  * @param key the light that stops are measured against, always given in percent
- * @param lights setting by the light's name, in the order of the file; a light that is not named is off
+ * @param lights setting by the light's name, in the order of the file; a light that is not named is
+ *     off
  */
-public record Look(String name, CameraSettings camera, double fadeSeconds, String key, Map<String, Setting> lights) {
+public record Look(
+        String name,
+        CameraSettings camera,
+        double fadeSeconds,
+        String key,
+        Map<String, Setting> lights) {
 
     /** What one light does in a look. */
     public record Setting(Level level, Colour colour) {}

@@ -10,8 +10,15 @@ package lookstep.simulator.model.scene;
  * @param rows people in each row from the front, for {@link Kind#ROWS}; empty otherwise
  */
 public record Arrangement(
-        Kind kind, boolean apexNear, double spacingMetres, double rowMetres, java.util.List<Integer> rows) {
-    /** The shapes: a line, a V either way, a zigzag (W), staggered rows, a loose cluster, one person alone. */
+        Kind kind,
+        boolean apexNear,
+        double spacingMetres,
+        double rowMetres,
+        java.util.List<Integer> rows) {
+    /**
+     * The shapes: a line, a V either way, a zigzag (W), staggered rows, a loose cluster, one person
+     * alone.
+     */
     public enum Kind {
         LINE,
         WEDGE,
