@@ -49,14 +49,15 @@ final class Guest implements AutoCloseable {
             command.addAll(List.of("-initrd", image.files().toString()));
             command.addAll(List.of("-append", "console=ttyS0 quiet panic=-1"));
             command.addAll(
-                    List.of("-monitor", "unix:%s,server=on,wait=off".formatted(monitor(socketFolder))));
+                    List.of(
+                            "-monitor",
+                            "unix:%s,server=on,wait=off".formatted(monitor(socketFolder))));
             command.addAll(List.of("-device", "qemu-xhci,id=usb,p2=8,p3=8"));
             for (int port = 1; port <= captures.size(); port++) {
                 command.addAll(List.of("-chardev", "file,path=/dev/null,id=far" + port));
                 command.addAll(List.of("-device", adapter(port, captures.get(port - 1))));
             }
-            Process machine =
-                    Tool.start(new ProcessBuilder(command).redirectErrorStream(true));
+            Process machine = Tool.start(new ProcessBuilder(command).redirectErrorStream(true));
             machine.getOutputStream().close();
             Guest guest = new Guest(machine, socketFolder);
             Thread listener = new Thread(guest::listen, "guest console");
@@ -157,8 +158,7 @@ final class Guest implements AutoCloseable {
     private void listen() {
         try (BufferedReader console =
                 new BufferedReader(
-                        new InputStreamReader(
-                                machine.getInputStream(), StandardCharsets.UTF_8))) {
+                        new InputStreamReader(machine.getInputStream(), StandardCharsets.UTF_8))) {
             String line;
             while ((line = console.readLine()) != null) {
                 lines.add(line);

@@ -15,8 +15,8 @@ import java.util.stream.Stream;
  * Java runtime, the product's jar and {@link GuestMain}.
  *
  * @param kernel unpacked by {@code server/verify}
- * @param files a cpio archive in the format the kernel unpacks (kernel documentation,
- *     'initramfs buffer format')
+ * @param files a cpio archive in the format the kernel unpacks (kernel documentation, 'initramfs
+ *     buffer format')
  */
 record GuestImage(Path kernel, Path files) {
     /** In the order in which they need each other. */
@@ -42,14 +42,16 @@ record GuestImage(Path kernel, Path files) {
     /**
      * @param folder for all that is made on the way; what is in it goes
      * @param productJar the runnable jar as the user gets it
-     * @param adapters how many USB-serial adapters the guest has at its start, on USB ports 1, 2 ...
+     * @param adapters how many USB-serial adapters the guest has at its start, on USB ports 1, 2
+     *     ...
      */
     static GuestImage build(Path folder, Path productJar, int adapters) {
         try {
             Path kernelFolder = kernelFolder();
             empty(folder);
             Path root = Files.createDirectory(folder.resolve("root"));
-            for (String name : List.of("bin", "dev", "proc", "sys", "tmp", "modules", "app", "lib64")) {
+            for (String name :
+                    List.of("bin", "dev", "proc", "sys", "tmp", "modules", "app", "lib64")) {
                 Files.createDirectory(root.resolve(name));
             }
             copyProgram(Path.of("/usr/bin/busybox"), root.resolve("bin/busybox"));

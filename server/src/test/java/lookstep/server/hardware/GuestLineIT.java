@@ -59,7 +59,8 @@ class GuestLineIT {
     void rules() {
         assertEquals(List.of(), first.faults());
         assertTrue(
-                first.packets().size() >= GuestMain.PACKETS, () -> first.packets().size() + " packets");
+                first.packets().size() >= GuestMain.PACKETS,
+                () -> first.packets().size() + " packets");
     }
 
     @Test

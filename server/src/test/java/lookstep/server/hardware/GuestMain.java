@@ -95,7 +95,9 @@ final class GuestMain {
         }
     }
 
-    /** Drivers that are wrong on purpose, on the same adapter and library: the check must see it. */
+    /**
+     * Drivers that are wrong on purpose, on the same adapter and library: the check must see it.
+     */
     enum Mutant {
         /** The nearest common rate, and no break. */
         SLOW_WITHOUT_BREAK(230_400, SerialPort.TWO_STOP_BITS, 513, 25_000_000) {

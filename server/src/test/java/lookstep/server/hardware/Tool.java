@@ -25,8 +25,7 @@ final class Tool {
 
     /** Runs a program to its good end and gives what it wrote. */
     static String output(List<String> command) {
-        Process process =
-                start(new ProcessBuilder(command).redirectError(Redirect.DISCARD));
+        Process process = start(new ProcessBuilder(command).redirectError(Redirect.DISCARD));
         try (var written = process.getInputStream()) {
             process.getOutputStream().close();
             String output = new String(written.readAllBytes(), StandardCharsets.UTF_8);

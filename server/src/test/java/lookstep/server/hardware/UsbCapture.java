@@ -57,7 +57,8 @@ final class UsbCapture {
     private static UsbEvent event(String line) {
         String[] columns = line.split("\t", -1);
         if (columns.length != FIELDS.size()) {
-            throw new IllegalArgumentException("Not a line of %d fields: %s".formatted(FIELDS.size(), line));
+            throw new IllegalArgumentException(
+                    "Not a line of %d fields: %s".formatted(FIELDS.size(), line));
         }
         long atNanos = new BigDecimal(columns[0]).movePointRight(9).longValueExact();
         String payload = columns[8];
