@@ -3,12 +3,13 @@ package lookstep.protocols.wire;
 import com.fazecast.jSerialComm.SerialPort;
 import com.fazecast.jSerialComm.SerialPortDataListener;
 import com.fazecast.jSerialComm.SerialPortEvent;
+import java.util.concurrent.atomic.AtomicBoolean;
 
 /** An open serial device. Any sign of trouble closes it; it never opens again. */
 final class SerialLine implements Line {
     private final String device;
     private final SerialPort port;
-    private volatile boolean gone;
+    private final AtomicBoolean gone = new AtomicBoolean();
 
     SerialLine(String device, SerialPort port) {
         this.device = device;
@@ -45,12 +46,15 @@ final class SerialLine implements Line {
 
     @Override
     public void close() {
-        gone = true;
-        port.closePort();
+        // Only the first: the library holds a lock while it waits for its event thread to end, and
+        // that thread, reporting the adapter as gone, would wait for the same lock for ever.
+        if (gone.compareAndSet(false, true)) {
+            port.closePort();
+        }
     }
 
     private void requireThere() throws LineLostException {
-        if (gone) {
+        if (gone.get()) {
             throw new LineLostException(
                     device + ": the line is closed or the adapter is gone. Plug it back in.");
         }
@@ -61,7 +65,7 @@ final class SerialLine implements Line {
     }
 
     private LineLostException lost(String how) {
-        boolean closedMeanwhile = gone;
+        boolean closedMeanwhile = gone.get();
         close();
         return new LineLostException(
                 closedMeanwhile

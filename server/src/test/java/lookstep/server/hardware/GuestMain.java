@@ -31,7 +31,7 @@ final class GuestMain {
     static final String LOST = "guest: lost";
     static final String DONE = "guest: done";
 
-    private static final long PATIENCE_SECONDS = 120;
+    private static final long PATIENCE_SECONDS = 30;
 
     private final AtomicInteger asked = new AtomicInteger();
     private final BlockingQueue<LineState> states = new LinkedBlockingQueue<>();
@@ -85,8 +85,20 @@ final class GuestMain {
             System.out.println("guest: line " + state);
         } while (state != null && state.up() != up);
         if (state == null) {
+            tellThreads();
             throw new IllegalStateException("the line never came " + (up ? "up" : "down"));
         }
+    }
+
+    private static void tellThreads() {
+        Thread.getAllStackTraces()
+                .forEach(
+                        (thread, stack) -> {
+                            System.out.println("guest: " + thread + " " + thread.getState());
+                            for (StackTraceElement call : stack) {
+                                System.out.println("guest:     " + call);
+                            }
+                        });
     }
 
     private void awaitPackets(int number) throws InterruptedException {
