@@ -48,7 +48,7 @@ public final class Predictions {
     }
 
     private BufferedImage render(Shot shot) {
-        Camera camera = Staging.camera(plan, shot);
+        Camera camera = Staging.camera(plan, shot).exact();
         Plates plates = Renderer.plates(Staging.scene(plan, shot), camera, WIDTH, HEIGHT);
         RigLevels levels = LookLevels.of(plan, plan.look(shot.look())).levels();
         return plates.compose(intensities(plan, levels), houseWhite(plan), camera).toImage();

@@ -59,7 +59,7 @@ public record ShotNumbers(
             }
             lux.add(sum);
         }
-        Camera camera = Staging.camera(plan, shot);
+        Camera camera = Staging.camera(plan, shot).exact();
         double mean = lux.stream().mapToDouble(Double::doubleValue).average().orElse(0);
         double deep = places.stream().mapToDouble(Vec3::y).max().orElse(0) + FACE_METRES;
         return new ShotNumbers(

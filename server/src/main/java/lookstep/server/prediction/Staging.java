@@ -38,7 +38,7 @@ public final class Staging {
                 plan.house().lux());
     }
 
-    /** The camera in front of the nearest face, set as the shot's look wants it. */
+    /** The camera in front of the nearest face, set as the shot's look wants it: nominal values, as on its dials. */
     public static Camera camera(ShootPlan plan, Shot shot) {
         CameraSettings set = plan.look(shot.look()).camera();
         double deep =
@@ -47,14 +47,13 @@ public final class Staging {
                         .max()
                         .orElse(0);
         return new Camera(
-                        new Vec3(0, -shot.distanceMetres(), shot.cameraHeightMetres()),
-                        new Vec3(0, deep / 2, aimHeight(plan, shot)),
-                        shot.lensMillimetres(),
-                        set.fNumber(),
-                        set.seconds(),
-                        set.iso(),
-                        set.kelvin())
-                .exact();
+                new Vec3(0, -shot.distanceMetres(), shot.cameraHeightMetres()),
+                new Vec3(0, deep / 2, aimHeight(plan, shot)),
+                shot.lensMillimetres(),
+                set.fNumber(),
+                set.seconds(),
+                set.iso(),
+                set.kelvin());
     }
 
     /**
