@@ -34,8 +34,9 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * From a file in the watched folder to a frame of the shoot with a preview: in the journal first, then on the pages. A
- * frame that the journal cannot take (a full disk) waits here and is tried again; the original is never touched.
+ * From a file in the watched folder to a frame of the shoot with a preview: in the journal first,
+ * then on the pages. A frame that the journal cannot take (a full disk) waits here and is tried
+ * again; the original is never touched.
  */
 final class FrameIntake implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(FrameIntake.class);
@@ -56,7 +57,9 @@ final class FrameIntake implements AutoCloseable {
     private long tryAgainNanos;
     private boolean journalTrouble;
 
-    /** @param changed is called when a preview is ready */
+    /**
+     * @param changed is called when a preview is ready
+     */
     FrameIntake(Path folder, Live live, Links links, Runnable changed) throws IOException {
         this.folder = folder;
         this.live = live;
@@ -78,7 +81,8 @@ final class FrameIntake implements AutoCloseable {
         for (FrameTaken frame : state.frames()) {
             store.add(frame.number(), folder.resolve(frame.file().path()));
         }
-        state.newestFrame().ifPresent(f -> previews.add(f.number(), folder.resolve(f.file().path())));
+        state.newestFrame()
+                .ifPresent(f -> previews.add(f.number(), folder.resolve(f.file().path())));
         watched = new WatchedFolder(folder, known(state), this::arrived, this::noted);
         links.tell(new Link("camera", true, ready()));
     }
@@ -117,7 +121,10 @@ final class FrameIntake implements AutoCloseable {
         }
         live.foundBefore(before);
         if (!before.isEmpty()) {
-            LOG.info("{} pictures were in {} before this shoot; they are left out", before.size(), folder);
+            LOG.info(
+                    "{} pictures were in {} before this shoot; they are left out",
+                    before.size(),
+                    folder);
         }
     }
 
@@ -203,8 +210,10 @@ final class FrameIntake implements AutoCloseable {
     /** What the camera was set to, in the words of the trade. */
     static String words(ExifData exif) {
         List<String> words = new ArrayList<>();
-        exif.fNumber().ifPresent(n -> words.add(lookstep.simulator.model.optics.Scales.formatFNumber(n)));
-        exif.seconds().ifPresent(s -> words.add(lookstep.simulator.model.optics.Scales.formatTime(s)));
+        exif.fNumber()
+                .ifPresent(n -> words.add(lookstep.simulator.model.optics.Scales.formatFNumber(n)));
+        exif.seconds()
+                .ifPresent(s -> words.add(lookstep.simulator.model.optics.Scales.formatTime(s)));
         exif.iso().ifPresent(i -> words.add("ISO " + i));
         exif.whiteBalanceKelvin().ifPresent(k -> words.add("%.0f K".formatted(k)));
         return String.join(", ", words);

@@ -24,8 +24,8 @@ import lookstep.server.cli.Http;
 import lookstep.server.gear.Gear;
 import lookstep.server.live.LiveState;
 import lookstep.server.plan.PlanText;
-import lookstep.server.plan.Shot;
 import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.Shot;
 import lookstep.server.plan.file.DemoShoot;
 import lookstep.server.plan.file.PlanReader;
 import lookstep.server.plan.file.PlanReading;
@@ -79,10 +79,14 @@ public final class Main implements Actions {
             return WRONG;
         }
         if (!Files.isDirectory(frames)) {
-            err.printf("%s: there is no such folder; make it, and set the camera's utility to fill it%n", frames);
+            err.printf(
+                    "%s: there is no such folder; make it, and set the camera's utility to fill it%n",
+                    frames);
             return FAILED;
         }
-        Gear gear = new Gear(new SerialLinePort(line), frames.toAbsolutePath(), false, Optional.empty());
+        Gear gear =
+                new Gear(
+                        new SerialLinePort(line), frames.toAbsolutePath(), false, Optional.empty());
         ShootFolder folder = ShootFolder.ofShoot(file);
         try {
             make(folder, fresh);
@@ -90,7 +94,8 @@ public final class Main implements Actions {
                 greet("Shooting ‘%s’.", opened.get().plan(), session, http);
                 if (!Files.exists(Path.of(line))) {
                     out.printf(
-                            "%nNothing is at %s yet: plug the adapter in, output begins by itself. Here now:%n", line);
+                            "%nNothing is at %s yet: plug the adapter in, output begins by itself. Here now:%n",
+                            line);
                     ports();
                 }
                 untilStopped(session);
@@ -120,7 +125,9 @@ public final class Main implements Actions {
             out.println("No serial adapter is plugged in.");
         }
         for (SerialAdapter adapter : adapters) {
-            out.println(adapter.words());
+            out.println(adapter.path());
+            out.println("    " + adapter.what());
+            adapter.trouble().ifPresent(t -> out.println("    not usable: " + t));
         }
         return GOOD;
     }
@@ -140,7 +147,9 @@ public final class Main implements Actions {
         if (reading instanceof PlanReading.Bad bad) {
             bad.errors().forEach(e -> err.println(e.text(file.toString())));
             int many = bad.errors().size();
-            err.printf("%nNothing was started: %d %s to mend.%n", many, many == 1 ? "error" : "errors");
+            err.printf(
+                    "%nNothing was started: %d %s to mend.%n",
+                    many, many == 1 ? "error" : "errors");
             return Optional.empty();
         }
         PlanReading.Good good = (PlanReading.Good) reading;

@@ -4,8 +4,8 @@ import java.util.LinkedHashSet;
 import java.util.Locale;
 import java.util.Set;
 import lookstep.server.plan.CameraSettings;
-import lookstep.server.plan.Shot;
 import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.Shot;
 import lookstep.server.prediction.ShotNumbers;
 import lookstep.simulator.model.optics.Scales;
 
@@ -17,7 +17,8 @@ final class NumbersText {
     private NumbersText() {}
 
     static String of(ShootPlan plan) {
-        StringBuilder text = new StringBuilder("Light and sharpness (computed; a meter on the set decides)\n");
+        StringBuilder text =
+                new StringBuilder("Light and sharpness (computed; a meter on the set decides)\n");
         Set<String> notes = new LinkedHashSet<>();
         for (Shot shot : plan.shots()) {
             ShotNumbers numbers = ShotNumbers.of(plan, shot);

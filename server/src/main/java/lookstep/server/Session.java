@@ -28,8 +28,8 @@ import lookstep.server.output.LookPlayer;
 import lookstep.server.output.LoopThread;
 import lookstep.server.plan.Light;
 import lookstep.server.plan.Look;
-import lookstep.server.plan.Shot;
 import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.Shot;
 import lookstep.server.prediction.Predictions;
 import lookstep.server.web.Keys;
 import lookstep.server.web.Messages;
@@ -55,7 +55,8 @@ final class Session implements AutoCloseable {
     /**
      * Opens the shoot, goes on where its journal ends.
      *
-     * @throws IOException if journal, frames folder or address cannot be had; the message says what to do
+     * @throws IOException if journal, frames folder or address cannot be had; the message says what
+     *     to do
      */
     Session(ShootPlan plan, String planHash, Gear gear, Path journalFile, String host, int port)
             throws IOException {

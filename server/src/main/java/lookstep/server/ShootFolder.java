@@ -8,8 +8,8 @@ import java.time.format.DateTimeFormatter;
 import java.util.Optional;
 
 /**
- * Where a shoot keeps what came of it: beside its plan file, or for the demo in the user's own state folder. Rehearsals
- * and real shoots of one plan never share it.
+ * Where a shoot keeps what came of it: beside its plan file, or for the demo in the user's own
+ * state folder. Rehearsals and real shoots of one plan never share it.
  *
  * @param path the folder
  */
@@ -18,11 +18,14 @@ record ShootFolder(Path path) {
         return new ShootFolder(beside(plan, ".shoot-journal"));
     }
 
-    /** @param plan empty for the demo */
+    /**
+     * @param plan empty for the demo
+     */
     static ShootFolder ofRehearsal(Optional<Path> plan) {
         return new ShootFolder(
                 plan.map(p -> beside(p, ".rehearsal"))
-                        .orElseGet(() -> stateHome().resolve("lookstep").resolve("demo.rehearsal")));
+                        .orElseGet(
+                                () -> stateHome().resolve("lookstep").resolve("demo.rehearsal")));
     }
 
     private static Path beside(Path plan, String ending) {
@@ -53,7 +56,11 @@ record ShootFolder(Path path) {
             Files.createDirectories(path);
         } catch (IOException e) {
             throw new IOException(
-                    path + " cannot be made (" + e.getMessage() + "): make its parent folder writable", e);
+                    path
+                            + " cannot be made ("
+                            + e.getMessage()
+                            + "): make its parent folder writable",
+                    e);
         }
     }
 

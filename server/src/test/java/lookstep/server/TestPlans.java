@@ -35,7 +35,10 @@ public final class TestPlans {
 
     private TestPlans() {}
 
-    /** One light of one emitter (100 cd, 40 degrees, linear, 8 bit) at slot 1, two metres in front of the faces. */
+    /**
+     * One light of one emitter (100 cd, 40 degrees, linear, 8 bit) at slot 1, two metres in front
+     * of the faces.
+     */
     public static ShootPlan oneDimmer() {
         Fixture fixture =
                 new Fixture(
@@ -188,8 +191,7 @@ public final class TestPlans {
                 modifier);
     }
 
-    private static Look look(
-            String name, double kelvin, double fade, Map<String, Setting> lights) {
+    private static Look look(String name, double kelvin, double fade, Map<String, Setting> lights) {
         return new Look(
                 name,
                 new CameraSettings(8, 1 / 125.0, 3200, kelvin),

@@ -18,7 +18,8 @@ public interface Actions {
      * Rehearses on simulated gear until stopped.
      *
      * @param plan empty for the demo shoot
-     * @param frames where the simulated camera puts its pictures; empty for a folder of the rehearsal's own
+     * @param frames where the simulated camera puts its pictures; empty for a folder of the
+     *     rehearsal's own
      * @param fresh put a former rehearsal aside and begin anew
      */
     int rehearse(Optional<Path> plan, Optional<Path> frames, Http http, boolean fresh);

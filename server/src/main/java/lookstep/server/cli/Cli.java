@@ -48,7 +48,9 @@ public final class Cli implements Runnable {
                         .addSubcommand(new Check())
                         .addSubcommand(new Ports());
         commandLine.registerConverter(Http.class, new Http.Reader());
-        commandLine.getSubcommands().values()
+        commandLine
+                .getSubcommands()
+                .values()
                 .forEach(c -> c.registerConverter(Http.class, new Http.Reader()));
     }
 
@@ -59,7 +61,8 @@ public final class Cli implements Runnable {
 
     @Override
     public void run() {
-        throw new CommandLine.ParameterException(commandLine, "Say what to do: a command is missing.");
+        throw new CommandLine.ParameterException(
+                commandLine, "Say what to do: a command is missing.");
     }
 
     /** Simulated gear. */
@@ -77,13 +80,23 @@ public final class Cli implements Runnable {
                 "  lookstep rehearse --fresh"
             })
     private final class Rehearse implements java.util.concurrent.Callable<Integer> {
-        @Parameters(arity = "0..1", paramLabel = "FILE", description = "Plan file; without it the demo shoot.")
+        @Parameters(
+                arity = "0..1",
+                paramLabel = "FILE",
+                description = "Plan file; without it the demo shoot.")
         private Path plan;
 
-        @Option(names = "--frames", paramLabel = "DIR", description = "Where the simulated camera puts its pictures.")
+        @Option(
+                names = "--frames",
+                paramLabel = "DIR",
+                description = "Where the simulated camera puts its pictures.")
         private Path frames;
 
-        @Option(names = "--http", paramLabel = "HOST:PORT", defaultValue = "0.0.0.0:8037", description = HTTP)
+        @Option(
+                names = "--http",
+                paramLabel = "HOST:PORT",
+                defaultValue = "0.0.0.0:8037",
+                description = HTTP)
         private Http http;
 
         @Option(names = "--fresh", description = "Put the former rehearsal aside and begin anew.")
@@ -91,7 +104,8 @@ public final class Cli implements Runnable {
 
         @Override
         public Integer call() {
-            return actions.rehearse(Optional.ofNullable(plan), Optional.ofNullable(frames), http, fresh);
+            return actions.rehearse(
+                    Optional.ofNullable(plan), Optional.ofNullable(frames), http, fresh);
         }
     }
 
@@ -112,16 +126,30 @@ public final class Cli implements Runnable {
         @Parameters(paramLabel = "FILE", description = "Plan file.")
         private Path plan;
 
-        @Option(names = "--line", required = true, paramLabel = "DEVICE", description = "Serial adapter, see 'lookstep ports'.")
+        @Option(
+                names = "--line",
+                required = true,
+                paramLabel = "DEVICE",
+                description = "Serial adapter, see 'lookstep ports'.")
         private String line;
 
-        @Option(names = "--frames", required = true, paramLabel = "DIR", description = "Folder in which the camera's pictures arrive.")
+        @Option(
+                names = "--frames",
+                required = true,
+                paramLabel = "DIR",
+                description = "Folder in which the camera's pictures arrive.")
         private Path frames;
 
-        @Option(names = "--http", paramLabel = "HOST:PORT", defaultValue = "0.0.0.0:8037", description = HTTP)
+        @Option(
+                names = "--http",
+                paramLabel = "HOST:PORT",
+                defaultValue = "0.0.0.0:8037",
+                description = HTTP)
         private Http http;
 
-        @Option(names = "--fresh", description = "Put the former journal of this shoot aside and begin anew.")
+        @Option(
+                names = "--fresh",
+                description = "Put the former journal of this shoot aside and begin anew.")
         private boolean fresh;
 
         @Override

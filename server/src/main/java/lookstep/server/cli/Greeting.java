@@ -28,11 +28,20 @@ public final class Greeting {
         String band = tablet + "/open/" + bandKey;
         StringBuilder text = new StringBuilder();
         text.append(first).append("\n\n");
-        text.append("  assistant     ").append(tablet).append("/open/").append(crewKey).append("\n");
-        text.append("  photographer  ").append(tablet).append("/open/").append(crewKey).append("?page=set\n");
+        text.append("  assistant     ")
+                .append(tablet)
+                .append("/open/")
+                .append(crewKey)
+                .append("\n");
+        text.append("  photographer  ")
+                .append(tablet)
+                .append("/open/")
+                .append(crewKey)
+                .append("?page=set\n");
         text.append("  band's tablet ").append(band).append("\n\n");
         text.append(QrText.of(band, colours));
-        text.append("\nThe code is for the band's tablet: pictures only. The other two links are for the crew alone.\n");
+        text.append(
+                "\nThe code is for the band's tablet: pictures only. The other two links are for the crew alone.\n");
         text.append("Stop with Ctrl-C; the same command goes on where it was.\n");
         return text.toString();
     }
@@ -45,11 +54,14 @@ public final class Greeting {
         return "http://" + (here.isEmpty() ? "127.0.0.1" : here.get(0)) + ":" + port;
     }
 
-    /** Addresses of this machine that a tablet on the same network can reach, private ones first. */
+    /**
+     * Addresses of this machine that a tablet on the same network can reach, private ones first.
+     */
     static List<String> addresses() {
         List<InetAddress> found = new ArrayList<>();
         try {
-            for (NetworkInterface card : Collections.list(NetworkInterface.getNetworkInterfaces())) {
+            for (NetworkInterface card :
+                    Collections.list(NetworkInterface.getNetworkInterfaces())) {
                 if (card.isUp() && !card.isLoopback()) {
                     found.addAll(Collections.list(card.getInetAddresses()));
                 }

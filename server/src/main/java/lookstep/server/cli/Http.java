@@ -33,7 +33,9 @@ public record Http(String host, int port) {
 
         private static TypeConversionException wrong(String text) {
             return new TypeConversionException(
-                    "'" + text + "' is no HOST:PORT; write for example 0.0.0.0:8037 or 127.0.0.1:0");
+                    "'"
+                            + text
+                            + "' is no HOST:PORT; write for example 0.0.0.0:8037 or 127.0.0.1:0");
         }
     }
 }

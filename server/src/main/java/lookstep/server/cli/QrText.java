@@ -17,8 +17,8 @@ public final class QrText {
     /**
      * For a terminal.
      *
-     * @param colours true to set black and white by escape codes; otherwise light modules are drawn as blocks, right on
-     *     a dark terminal
+     * @param colours true to set black and white by escape codes; otherwise light modules are drawn
+     *     as blocks, right on a dark terminal
      */
     public static String of(String words, boolean colours) {
         BitMatrix dark;
@@ -31,8 +31,10 @@ public final class QrText {
                                     0,
                                     0,
                                     Map.of(
-                                            EncodeHintType.MARGIN, QUIET_ZONE_MODULES,
-                                            EncodeHintType.ERROR_CORRECTION, ErrorCorrectionLevel.L));
+                                            EncodeHintType.MARGIN,
+                                            QUIET_ZONE_MODULES,
+                                            EncodeHintType.ERROR_CORRECTION,
+                                            ErrorCorrectionLevel.L));
         } catch (WriterException e) {
             throw new IllegalArgumentException("too long for a code: " + words, e);
         }

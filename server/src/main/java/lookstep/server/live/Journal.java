@@ -15,9 +15,10 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Everything that happened, on disk: one SQLite file for one shoot, append only. An event is durable when
- * {@link #append} returns ({@code synchronous=FULL}: the write-ahead log is synced at each commit). The file is locked
- * for as long as it is open, so no second program serves the same shoot.
+ * Everything that happened, on disk: one SQLite file for one shoot, append only. An event is
+ * durable when {@link #append} returns ({@code synchronous=FULL}: the write-ahead log is synced at
+ * each commit). The file is locked for as long as it is open, so no second program serves the same
+ * shoot.
  */
 public final class Journal implements AutoCloseable {
     private static final ObjectMapper JSON = JsonMapper.builder().build();
@@ -37,9 +38,12 @@ public final class Journal implements AutoCloseable {
             s.execute(
                     "CREATE TABLE IF NOT EXISTS event"
                             + " (seq INTEGER PRIMARY KEY, at_epoch_millis INTEGER NOT NULL, body TEXT NOT NULL)");
-            s.execute("CREATE TABLE IF NOT EXISTS setting (name TEXT PRIMARY KEY, value TEXT NOT NULL)");
+            s.execute(
+                    "CREATE TABLE IF NOT EXISTS setting (name TEXT PRIMARY KEY, value TEXT NOT NULL)");
         }
-        insert = connection.prepareStatement("INSERT INTO event (at_epoch_millis, body) VALUES (?, ?)");
+        insert =
+                connection.prepareStatement(
+                        "INSERT INTO event (at_epoch_millis, body) VALUES (?, ?)");
     }
 
     /**
@@ -61,12 +65,19 @@ public final class Journal implements AutoCloseable {
     private static String cannotOpen(Path file, SQLException e) {
         String why = String.valueOf(e.getMessage());
         if (why.contains("locked") || why.contains("BUSY")) {
-            return file + ": this shoot is already being served by another lookstep; stop that one first";
+            return file
+                    + ": this shoot is already being served by another lookstep; stop that one first";
         }
         if (why.contains("NOTADB") || why.contains("malformed") || why.contains("CORRUPT")) {
-            return file + ": this journal is damaged (" + why + "); move it away to begin anew, and keep it";
+            return file
+                    + ": this journal is damaged ("
+                    + why
+                    + "); move it away to begin anew, and keep it";
         }
-        return file + ": the journal cannot be opened (" + why + "); make sure that its folder can be written";
+        return file
+                + ": the journal cannot be opened ("
+                + why
+                + "); make sure that its folder can be written";
     }
 
     private static void closeQuietly(Connection c) {
@@ -82,7 +93,8 @@ public final class Journal implements AutoCloseable {
     /**
      * All of them or none, durable on return.
      *
-     * @throws IOException if they could not be written, such as on a full disk: they have then not happened
+     * @throws IOException if they could not be written, such as on a full disk: they have then not
+     *     happened
      */
     public synchronized void append(List<Entry> entries) throws IOException {
         try {
@@ -111,9 +123,11 @@ public final class Journal implements AutoCloseable {
     public synchronized List<Entry> entries() throws IOException {
         List<Entry> entries = new ArrayList<>();
         try (Statement s = connection.createStatement();
-                ResultSet rows = s.executeQuery("SELECT at_epoch_millis, body FROM event ORDER BY seq")) {
+                ResultSet rows =
+                        s.executeQuery("SELECT at_epoch_millis, body FROM event ORDER BY seq")) {
             while (rows.next()) {
-                entries.add(new Entry(rows.getLong(1), JSON.readValue(rows.getString(2), Event.class)));
+                entries.add(
+                        new Entry(rows.getLong(1), JSON.readValue(rows.getString(2), Event.class)));
             }
         } catch (SQLException | JsonProcessingException e) {
             throw new IOException("the journal could not be read: " + e.getMessage(), e);
@@ -121,7 +135,9 @@ public final class Journal implements AutoCloseable {
         return entries;
     }
 
-    /** A word that belongs to this shoot for good, made on first use: the key to the crew's pages. */
+    /**
+     * A word that belongs to this shoot for good, made on first use: the key to the crew's pages.
+     */
     public synchronized String setting(String name, String firstValue) throws IOException {
         try (PreparedStatement put =
                         connection.prepareStatement(

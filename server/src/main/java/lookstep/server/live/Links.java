@@ -10,7 +10,9 @@ public final class Links {
     private final Map<String, Link> links = new LinkedHashMap<>();
     private final Runnable changed;
 
-    /** @param changed is called after each change, by the thread that told it */
+    /**
+     * @param changed is called after each change, by the thread that told it
+     */
     public Links(Runnable changed) {
         this.changed = changed;
     }

@@ -10,8 +10,9 @@ import lookstep.server.live.Event.FileMark;
 import lookstep.server.live.Journal.Entry;
 
 /**
- * The one holder of the state. Whoever asks for a change is answered when it is in the journal; a change asked for from
- * a position that is no longer the current one is not made, so two presses for the same step make one step.
+ * The one holder of the state. Whoever asks for a change is answered when it is in the journal; a
+ * change asked for from a position that is no longer the current one is not made, so two presses
+ * for the same step make one step.
  */
 public final class Live {
     private final Journal journal;
@@ -42,7 +43,10 @@ public final class Live {
         record(events);
     }
 
-    /** Where the current shot stands now that the plan may have been edited; if it is gone, as near as can be. */
+    /**
+     * Where the current shot stands now that the plan may have been edited; if it is gone, as near
+     * as can be.
+     */
     private int placeOfCurrent() {
         int byId = order.indexOf(state.shot()) + 1;
         return byId > 0 ? byId : Math.min(state.position(), order.size());
@@ -75,12 +79,15 @@ public final class Live {
         return record(events);
     }
 
-    /** One back, if {@code at} is still the position; the first shot is the end of it. */
+    /**
+     * One back, if {@code at} is still the position; before the first shot is the end of it. The
+     * clock goes on.
+     */
     public synchronized LiveState back(int at) throws IOException {
-        if (at != state.position() || at <= 1) {
+        if (at != state.position() || at < 1) {
             return state;
         }
-        return record(List.of(new Event.WentTo(at - 1, order.get(at - 2))));
+        return record(List.of(new Event.WentTo(at - 1, at == 1 ? "" : order.get(at - 2))));
     }
 
     /** The window's clock runs; no matter if it does already. */

@@ -12,7 +12,8 @@ import java.util.Optional;
  * @param shot the current shot's id, empty before the first
  * @param clock the window's clock
  * @param frames all, in the order they came
- * @param foundBefore files in the frames folder that are not of this shoot; absent before the folder was first seen
+ * @param foundBefore files in the frames folder that are not of this shoot; absent before the
+ *     folder was first seen
  * @param planHash the plan file as it was when the shoot was last opened, empty before
  */
 public record LiveState(
@@ -63,6 +64,12 @@ public record LiveState(
             Optional<List<Event.FileMark>> newFoundBefore,
             String newPlanHash) {
         return new LiveState(
-                revision + 1, newPosition, newShot, newClock, newFrames, newFoundBefore, newPlanHash);
+                revision + 1,
+                newPosition,
+                newShot,
+                newClock,
+                newFrames,
+                newFoundBefore,
+                newPlanHash);
     }
 }

@@ -6,9 +6,9 @@ import lookstep.protocols.fixture.Emitter;
 import lookstep.server.plan.ShootPlan;
 
 /**
- * The way from one state of a rig to another. Each light goes in a straight line from mix to mix, so its luminance only
- * rises or only falls; the pace along the line makes the change even to the eye, in lightness, which goes by the cube
- * root of luminance (CIE 15:2004, L*).
+ * The way from one state of a rig to another. Each light goes in a straight line from mix to mix,
+ * so its luminance only rises or only falls; the pace along the line makes the change even to the
+ * eye, in lightness, which goes by the cube root of luminance (CIE 15:2004, L*).
  */
 public final class Fade {
     private final List<double[]> candela;
@@ -17,7 +17,11 @@ public final class Fade {
     public Fade(ShootPlan plan) {
         candela =
                 plan.rig().stream()
-                        .map(l -> l.fixture().emitters().stream().mapToDouble(Emitter::candela).toArray())
+                        .map(
+                                l ->
+                                        l.fixture().emitters().stream()
+                                                .mapToDouble(Emitter::candela)
+                                                .toArray())
                         .toList();
     }
 

@@ -24,7 +24,10 @@ import lookstep.simulator.model.space.Vec3;
  * @param notes what the lights cannot do, in plain words; empty if all is as asked
  */
 public record LookLevels(RigLevels levels, List<String> notes) {
-    /** Where stops are measured: face height in the middle of the group, the meter turned to each light. */
+    /**
+     * Where stops are measured: face height in the middle of the group, the meter turned to each
+     * light.
+     */
     public static final Vec3 SUBJECT = new Vec3(0, 0, 1.5);
 
     /** Stops short of what was asked that are worth a word: a tenth is not seen. */
@@ -37,7 +40,10 @@ public record LookLevels(RigLevels levels, List<String> notes) {
         Setting keySetting = look.lights().get(look.key());
         if (keySetting != null && keySetting.level() instanceof Level.Percent percent) {
             Light key = plan.light(look.key());
-            keyLux = luxAtSubject(key, mix(key, keySetting.colour()).total().y()) * percent.percent() / 100;
+            keyLux =
+                    luxAtSubject(key, mix(key, keySetting.colour()).total().y())
+                            * percent.percent()
+                            / 100;
         }
         List<double[]> levels = new ArrayList<>();
         for (Light light : plan.rig()) {

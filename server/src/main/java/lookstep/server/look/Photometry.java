@@ -30,7 +30,9 @@ public final class Photometry {
         return new Chromaticity(e.x(), e.y()).toXyz(e.candela() * light.modifier().transmission());
     }
 
-    /** What the light sends out along its axis at these emitter levels (0..1 each); Y is in candela. */
+    /**
+     * What the light sends out along its axis at these emitter levels (0..1 each); Y is in candela.
+     */
     public static Xyz intensity(Light light, double[] levels) {
         List<Xyz> full = emitters(light);
         double x = 0;

@@ -5,8 +5,8 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * What every light of the rig gives, one consistent state: for each light in the rig's order, the light fraction (0..1)
- * of each of its emitters. Immutable.
+ * What every light of the rig gives, one consistent state: for each light in the rig's order, the
+ * light fraction (0..1) of each of its emitters. Immutable.
  */
 public final class RigLevels {
     private final List<double[]> lights;

@@ -7,15 +7,19 @@ import lookstep.protocols.wire.LineLostException;
 import lookstep.protocols.wire.LinePort;
 
 /**
- * Keeps one line refreshed (ANSI E1.11): break, mark after break, START code and slots, again and again at a steady
- * period, also when nothing changes. A line that is lost is opened again until it is back; what it carries is the
- * source's, so nothing is forgotten.
+ * Keeps one line refreshed (ANSI E1.11): break, mark after break, START code and slots, again and
+ * again at a steady period, also when nothing changes. A line that is lost is opened again until it
+ * is back; what it carries is the source's, so nothing is forgotten.
  *
- * <p>A loop object: {@link #doWork} does one step and says when it wants the next. Break and mark are counted from the
- * moment the request to the adapter has returned, so on the wire they are never shorter than asked for.
+ * <p>A loop object: {@link #doWork} does one step and says when it wants the next. Break and mark
+ * are counted from the moment the request to the adapter has returned, so on the wire they are
+ * never shorter than asked for.
  */
 public final class LineDriver implements AutoCloseable {
-    /** How long the bytes may lag behind the call that wrote them, on a USB adapter (common practice: 1 ms frames). */
+    /**
+     * How long the bytes may lag behind the call that wrote them, on a USB adapter (common
+     * practice: 1 ms frames).
+     */
     private static final long ADAPTER_LAG_NANOS = 2_000_000;
 
     private static final long REOPEN_NANOS = 500_000_000;
@@ -45,7 +49,9 @@ public final class LineDriver implements AutoCloseable {
     private volatile boolean stuck;
     private volatile long writingSince;
 
-    /** @param told is called on the line's thread, once for each change */
+    /**
+     * @param told is called on the line's thread, once for each change
+     */
     public LineDriver(
             LinePort port, DmxTiming timing, PacketSource source, Consumer<LineState> told) {
         this.port = port;
@@ -54,7 +60,9 @@ public final class LineDriver implements AutoCloseable {
         this.told = told;
     }
 
-    /** Does what is due; returns the time on the same clock at which it wants to be called again. */
+    /**
+     * Does what is due; returns the time on the same clock at which it wants to be called again.
+     */
     public long doWork(long nowNanos) {
         if (due - nowNanos > 0) {
             return due;
@@ -116,7 +124,10 @@ public final class LineDriver implements AutoCloseable {
         throw new AssertionError(step);
     }
 
-    /** On the beat, but never before the last slot can have left the adapter; a beat that was missed is let go. */
+    /**
+     * On the beat, but never before the last slot can have left the adapter; a beat that was missed
+     * is let go.
+     */
     private long nextBreak(long writtenAt, int slots) {
         long gone = writtenAt + DmxTiming.wireNanos(slots) + ADAPTER_LAG_NANOS;
         plannedBreak += timing.periodNanos();
@@ -126,7 +137,10 @@ public final class LineDriver implements AutoCloseable {
         return plannedBreak;
     }
 
-    /** The watchdog, for another thread: a write that has not returned for a second is freed by closing the line. */
+    /**
+     * The watchdog, for another thread: a write that has not returned for a second is freed by
+     * closing the line.
+     */
     public void closeIfStuck(long nowNanos) {
         Line open = line;
         if (writing && open != null && nowNanos - writingSince > STUCK_NANOS) {

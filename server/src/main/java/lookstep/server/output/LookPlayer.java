@@ -6,12 +6,14 @@ import lookstep.server.look.Fade;
 import lookstep.server.look.RigLevels;
 
 /**
- * Plays the look that is wanted now, from wherever the lights are: snap or fade, each packet one consistent state. The
- * wish may come from any thread; the packets are taken by the line's thread alone.
+ * Plays the look that is wanted now, from wherever the lights are: snap or fade, each packet one
+ * consistent state. The wish may come from any thread; the packets are taken by the line's thread
+ * alone.
  *
- * <p>However fast the key is hit, a change begins no sooner than a third of a second after the one before: between two
- * beginnings every light only rises or only falls ({@link Fade}), so no light makes more than three opposing changes in any second
- * (WCAG 2.2, 2.3.1: no more than three flashes in any one second).
+ * <p>However fast the key is hit, a change begins no sooner than a third of a second after the one
+ * before: between two beginnings every light only rises or only falls ({@link Fade}), so no light
+ * makes more than three opposing changes in any second (WCAG 2.2, 2.3.1: no more than three flashes
+ * in any one second).
  */
 public final class LookPlayer implements PacketSource {
     /** A little over a third of a second, so that four beginnings never fall into one second. */
@@ -37,10 +39,7 @@ public final class LookPlayer implements PacketSource {
      * @param periodNanos packet to packet: the first packet of a fade is already one period into it
      */
     public LookPlayer(
-            RigLevels start,
-            Fade fade,
-            Function<RigLevels, DmxPacket> packets,
-            long periodNanos) {
+            RigLevels start, Fade fade, Function<RigLevels, DmxPacket> packets, long periodNanos) {
         this.fade = fade;
         this.packets = packets;
         this.periodNanos = periodNanos;
@@ -58,8 +57,7 @@ public final class LookPlayer implements PacketSource {
     @Override
     public DmxPacket packet(long nowNanos) {
         Wish wanted = wish;
-        if (wanted != playing
-                && (!everBegan || nowNanos - began >= LEAST_BETWEEN_CHANGES_NANOS)) {
+        if (wanted != playing && (!everBegan || nowNanos - began >= LEAST_BETWEEN_CHANGES_NANOS)) {
             from = now;
             playing = wanted;
             began = nowNanos;

@@ -6,8 +6,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Gives a loop object its thread: calls its step when it is due, parks in between and spins over the last bit, because
- * parking alone overshoots a break of 92 microseconds.
+ * Gives a loop object its thread: calls its step when it is due, parks in between and spins over
+ * the last bit, because parking alone overshoots a break of 92 microseconds.
  */
 public final class LoopThread implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(LoopThread.class);
@@ -23,7 +23,10 @@ public final class LoopThread implements AutoCloseable {
         thread.setPriority(Thread.MAX_PRIORITY);
     }
 
-    /** @param step takes the present {@link System#nanoTime} and returns when it wants to be called again */
+    /**
+     * @param step takes the present {@link System#nanoTime} and returns when it wants to be called
+     *     again
+     */
     public static LoopThread start(String name, LongUnaryOperator step) {
         LoopThread loop = new LoopThread(name, step);
         loop.thread.start();

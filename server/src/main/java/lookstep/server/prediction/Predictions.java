@@ -13,8 +13,8 @@ import javax.imageio.ImageIO;
 import lookstep.server.look.LookLevels;
 import lookstep.server.look.Photometry;
 import lookstep.server.look.RigLevels;
-import lookstep.server.plan.Shot;
 import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.Shot;
 import lookstep.simulator.model.colour.Planck;
 import lookstep.simulator.model.colour.Xyz;
 import lookstep.simulator.model.optics.Camera;
@@ -33,11 +33,15 @@ public final class Predictions {
         this.plan = plan;
     }
 
-    /** A JPEG, 720 by 480, of the shot as planned; empty if there is no such shot. Takes a while the first time. */
+    /**
+     * A JPEG, 720 by 480, of the shot as planned; empty if there is no such shot. Takes a while the
+     * first time.
+     */
     public synchronized Optional<byte[]> picture(String shotId) {
         byte[] kept = made.get(shotId);
         if (kept == null) {
-            Optional<Shot> shot = plan.shots().stream().filter(s -> s.id().equals(shotId)).findFirst();
+            Optional<Shot> shot =
+                    plan.shots().stream().filter(s -> s.id().equals(shotId)).findFirst();
             if (shot.isEmpty()) {
                 return Optional.empty();
             }

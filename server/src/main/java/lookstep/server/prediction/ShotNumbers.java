@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import lookstep.server.look.LookLevels;
 import lookstep.server.plan.Person;
-import lookstep.server.plan.Shot;
 import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.Shot;
 import lookstep.simulator.model.colour.Xyz;
 import lookstep.simulator.model.light.Illuminance;
 import lookstep.simulator.model.light.Luminaire;
@@ -19,13 +19,13 @@ import lookstep.simulator.model.space.Vec3;
  * What the light and the lens will do in one shot.
  *
  * @param shot which
- * @param faceLux for each person, left to right: illuminance on an upright face turned to the camera, house light
- *     included, shadows of others left out
- * @param stopsOver the mean face against the metered exposure of the camera's settings (ISO 2720, C = 250); below 0 is
- *     darker than a grey card would be rendered grey
+ * @param faceLux for each person, left to right: illuminance on an upright face turned to the
+ *     camera, house light included, shadows of others left out
+ * @param stopsOver the mean face against the metered exposure of the camera's settings (ISO 2720, C
+ *     = 250); below 0 is darker than a grey card would be rendered grey
  * @param depthMetres nearest face to farthest, with {@link #FACE_METRES}
- * @param fNumberNeeded least f-number that keeps all faces sharp with the focus left on the nearest, circle of confusion
- *     0.020 mm
+ * @param fNumberNeeded least f-number that keeps all faces sharp with the focus left on the
+ *     nearest, circle of confusion 0.020 mm
  * @param notes what the lights cannot do
  */
 public record ShotNumbers(
@@ -38,7 +38,10 @@ public record ShotNumbers(
     /** A face is itself this deep (common practice). */
     public static final double FACE_METRES = 0.15;
 
-    /** Eyes are at this share of the standing height (from memory, anthropometric tables give about 0.93 to 0.94). */
+    /**
+     * Eyes are at this share of the standing height (from memory, anthropometric tables give about
+     * 0.93 to 0.94).
+     */
     private static final double EYES_OF_HEIGHT = 0.936;
 
     private static final Vec3 TO_THE_CAMERA = new Vec3(0, -1, 0);

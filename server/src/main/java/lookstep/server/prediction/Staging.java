@@ -6,8 +6,8 @@ import lookstep.server.look.Photometry;
 import lookstep.server.plan.CameraSettings;
 import lookstep.server.plan.Person;
 import lookstep.server.plan.Place;
-import lookstep.server.plan.Shot;
 import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.Shot;
 import lookstep.server.plan.Surface;
 import lookstep.simulator.model.optics.Camera;
 import lookstep.simulator.model.scene.Figure;
@@ -38,7 +38,10 @@ public final class Staging {
                 plan.house().lux());
     }
 
-    /** The camera in front of the nearest face, set as the shot's look wants it: nominal values, as on its dials. */
+    /**
+     * The camera in front of the nearest face, set as the shot's look wants it: nominal values, as
+     * on its dials.
+     */
     public static Camera camera(ShootPlan plan, Shot shot) {
         CameraSettings set = plan.look(shot.look()).camera();
         double deep =
@@ -57,8 +60,8 @@ public final class Staging {
     }
 
     /**
-     * Where the middle of the picture is: so that the tallest head has a tenth of the picture's height above it, or
-     * half way up the people if they fit in whole.
+     * Where the middle of the picture is: so that the tallest head has a tenth of the picture's
+     * height above it, or half way up the people if they fit in whole.
      */
     private static double aimHeight(ShootPlan plan, Shot shot) {
         double tallest =

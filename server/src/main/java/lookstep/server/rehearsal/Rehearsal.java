@@ -20,8 +20,8 @@ import lookstep.protocols.wire.MemoryLine;
 import lookstep.protocols.wire.SerialLinePort;
 import lookstep.server.gear.Gear;
 import lookstep.server.plan.Light;
-import lookstep.server.plan.Shot;
 import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.Shot;
 import lookstep.server.prediction.Predictions;
 import lookstep.server.prediction.Staging;
 import lookstep.simulator.gear.CardWriter;
@@ -37,8 +37,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * The simulated set of one plan. A stand-in photographer takes a picture when a look has settled; more are taken on
- * request.
+ * The simulated set of one plan. A stand-in photographer takes a picture when a look has settled;
+ * more are taken on request.
  */
 public final class Rehearsal implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Rehearsal.class);
@@ -63,7 +63,10 @@ public final class Rehearsal implements AutoCloseable {
         this.plan = plan;
         shot = plan.shots().get(0);
         List<PatchedLight> patched =
-                plan.rig().stream().filter(l -> l.universe() == Gear.LINE_UNIVERSE).map(Rehearsal::patched).toList();
+                plan.rig().stream()
+                        .filter(l -> l.universe() == Gear.LINE_UNIVERSE)
+                        .map(Rehearsal::patched)
+                        .toList();
         LinePort line;
         if (SocatPair.installed().isPresent()) {
             SocatPair pair = SocatPair.start(folder);
@@ -113,7 +116,10 @@ public final class Rehearsal implements AutoCloseable {
         shot = next;
     }
 
-    /** The people go to their places for this shot, the camera is set for it, and when the light has settled the stand-in takes a picture. */
+    /**
+     * The people go to their places for this shot, the camera is set for it, and when the light has
+     * settled the stand-in takes a picture.
+     */
     public synchronized void perform(Shot next) {
         place(next);
         if (nextPicture != null) {
@@ -154,7 +160,9 @@ public final class Rehearsal implements AutoCloseable {
         LightSnapshot listened = lights.snapshot();
         Map<String, Xyz> all = new LinkedHashMap<>();
         for (Light light : plan.rig()) {
-            all.put(light.name(), listened.intensities().getOrDefault(light.name(), new Xyz(0, 0, 0)));
+            all.put(
+                    light.name(),
+                    listened.intensities().getOrDefault(light.name(), new Xyz(0, 0, 0)));
         }
         return new LightSnapshot(all, listened.packets());
     }
@@ -168,7 +176,8 @@ public final class Rehearsal implements AutoCloseable {
                         .map(e -> new Emitter(e.name(), e.x(), e.y(), e.candela() * through))
                         .toList();
         Fixture modified =
-                new Fixture(f.id(), f.name(), dimmed, f.curve(), f.beamDegrees(), f.watts(), f.modes());
+                new Fixture(
+                        f.id(), f.name(), dimmed, f.curve(), f.beamDegrees(), f.watts(), f.modes());
         return new PatchedLight(light.name(), modified, light.mode(), light.startSlot());
     }
 

@@ -3,7 +3,8 @@ package lookstep.server.web;
 import java.util.List;
 
 /**
- * All that the crew's pages (next, set) show, in one message; the newest replaces the one before. Nulls are sent.
+ * All that the crew's pages (next, set) show, in one message; the newest replaces the one before.
+ * Nulls are sent.
  *
  * @param kind always {@code crew}
  * @param revision how many events made this state
@@ -84,7 +85,9 @@ public record CrewMessage(
     /** Where somebody stands. */
     public record PlotPerson(String name, double x, double y) {}
 
-    /** One light and what it does in the look that is on; {@code colour} is as the camera sees it. */
+    /**
+     * One light and what it does in the look that is on; {@code colour} is as the camera sees it.
+     */
     public record PlotLight(
             String name,
             String fixture,

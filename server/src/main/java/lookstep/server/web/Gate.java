@@ -25,16 +25,21 @@ final class Gate {
         this.keys = keys;
     }
 
-    /** {@code /open/KEY}, and for the crew {@code ?page=set}: keeps the key and goes on to the page. */
+    /**
+     * {@code /open/KEY}, and for the crew {@code ?page=set}: keeps the key and goes on to the page.
+     */
     void open(HttpServerExchange exchange) {
-        String key = exchange.getAttachment(PathTemplateMatch.ATTACHMENT_KEY).getParameters().get("key");
+        String key =
+                exchange.getAttachment(PathTemplateMatch.ATTACHMENT_KEY).getParameters().get("key");
         Optional<Who> who = keys.who(key);
         if (who.isEmpty()) {
             refuse(exchange);
             return;
         }
         keys.remember(exchange, key);
-        redirect(exchange, who.get() == Who.BAND ? "/band" : crewPage(exchange.getQueryParameters()));
+        redirect(
+                exchange,
+                who.get() == Who.BAND ? "/band" : crewPage(exchange.getQueryParameters()));
     }
 
     private static String crewPage(Map<String, Deque<String>> query) {
@@ -87,7 +92,10 @@ final class Gate {
         }
     }
 
-    /** For every answer: nothing from elsewhere runs in our pages, no address with a key leaves them. */
+    /**
+     * For every answer: nothing from elsewhere runs in our pages, no address with a key leaves
+     * them.
+     */
     HttpHandler guarded(HttpHandler then) {
         return exchange -> {
             HeaderMap headers = exchange.getResponseHeaders();

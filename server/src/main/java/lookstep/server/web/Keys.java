@@ -9,8 +9,9 @@ import java.security.SecureRandom;
 import java.util.Optional;
 
 /**
- * Who may open what. The Wi-Fi of a venue is anybody's: the band's key opens the pictures and nothing else, the crew's
- * key opens everything. A key comes in once by its link and stays in the browser as a cookie.
+ * Who may open what. The Wi-Fi of a venue is anybody's: the band's key opens the pictures and
+ * nothing else, the crew's key opens everything. A key comes in once by its link and stays in the
+ * browser as a cookie.
  *
  * @param crew 20 characters
  * @param band 8 characters, short enough to type

@@ -18,8 +18,8 @@ import lookstep.server.plan.Look;
 import lookstep.server.plan.Look.Colour;
 import lookstep.server.plan.Look.Level;
 import lookstep.server.plan.Look.Setting;
-import lookstep.server.plan.Shot;
 import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.Shot;
 import lookstep.server.web.BandMessage.BandFrame;
 import lookstep.server.web.CrewMessage.CameraPart;
 import lookstep.server.web.CrewMessage.ClockPart;
@@ -47,7 +47,9 @@ public final class Messages {
     private final List<String> notes;
     private final Map<String, LookLevels> levels = new TreeMap<>();
 
-    /** @param notes things to know that hold for the whole shoot */
+    /**
+     * @param notes things to know that hold for the whole shoot
+     */
     public Messages(ShootPlan plan, boolean simulated, List<String> notes) {
         this.plan = plan;
         this.simulated = simulated;
@@ -125,7 +127,8 @@ public final class Messages {
     }
 
     private static CameraPart camera(CameraSettings c) {
-        return new CameraPart(c.fNumber(), Scales.nearestTime(c.seconds()).text(), c.iso(), c.kelvin());
+        return new CameraPart(
+                c.fNumber(), Scales.nearestTime(c.seconds()).text(), c.iso(), c.kelvin());
     }
 
     private Plot plot(Shot shot) {

@@ -22,7 +22,7 @@ import lookstep.server.web.CrewMessage.Pages;
 
 /** Serves the pages and pushes to them. */
 public final class PageServer implements AutoCloseable {
-    /** A page that hears nothing for three of these knows that it is cut off. */
+    /** A page that hears nothing for some of these knows that it is cut off. */
     private static final long PULSE_SECONDS = 2;
 
     private static final long LARGEST_PRESS_BYTES = 4096;
@@ -108,7 +108,7 @@ public final class PageServer implements AutoCloseable {
                     e);
         }
         server.pulse.scheduleAtFixedRate(
-                server::changed, PULSE_SECONDS, PULSE_SECONDS, TimeUnit.SECONDS);
+                server::alive, PULSE_SECONDS, PULSE_SECONDS, TimeUnit.SECONDS);
         return server;
     }
 
@@ -129,6 +129,11 @@ public final class PageServer implements AutoCloseable {
     public void changed() {
         band.changed();
         crew.changed();
+    }
+
+    private void alive() {
+        band.alive();
+        crew.alive();
     }
 
     private void pagesCounted() {

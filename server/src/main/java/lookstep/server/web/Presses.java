@@ -1,8 +1,8 @@
 package lookstep.server.web;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.core.JsonProcessingException;
 import io.undertow.server.HttpServerExchange;
 import io.undertow.util.Headers;
 import io.undertow.util.StatusCodes;
@@ -14,7 +14,10 @@ import lookstep.server.live.Live;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** What the crew can press. The answer comes when it is in the journal, and is the crew's newest message. */
+/**
+ * What the crew can press. The answer comes when it is in the journal, and is the crew's newest
+ * message.
+ */
 final class Presses {
     private static final Logger LOG = LoggerFactory.getLogger(Presses.class);
 
@@ -88,15 +91,20 @@ final class Presses {
         } catch (IOException notDurable) {
             LOG.error("a press was not carried out: {}", notDurable.getMessage());
             exchange.setStatusCode(StatusCodes.INSUFFICIENT_STORAGE);
-            Gate.say(exchange, "Not done: " + notDurable.getMessage() + "\n");
+            says(exchange, notDurable.getMessage());
             return;
         }
         exchange.getResponseHeaders().put(Headers.CONTENT_TYPE, "application/json");
         exchange.getResponseSender().send(newest.get());
     }
 
-    private static void wrong(HttpServerExchange exchange, String mend) {
+    private void wrong(HttpServerExchange exchange, String mend) {
         exchange.setStatusCode(StatusCodes.BAD_REQUEST);
-        Gate.say(exchange, "Not understood: " + mend + "\n");
+        says(exchange, mend);
+    }
+
+    private void says(HttpServerExchange exchange, String words) {
+        exchange.getResponseHeaders().put(Headers.CONTENT_TYPE, "application/json");
+        exchange.getResponseSender().send(json.createObjectNode().put("says", words).toString());
     }
 }

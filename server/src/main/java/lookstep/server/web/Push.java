@@ -11,12 +11,13 @@ import java.util.function.Supplier;
 import org.xnio.IoUtils;
 
 /**
- * Pushes the newest message to every open page of one kind. A slow page skips what it was too slow for and never
- * queues: there is one message under way and at most one wish for a newer.
+ * Pushes the newest message to every open page of one kind. A slow page skips what it was too slow
+ * for and never queues: there is one message under way and at most one wish for a newer.
  */
 final class Push {
     private static final int MOST_PAGES = 200;
     private static final long GIVE_UP_MILLIS = 10_000;
+    private static final String ALIVE = "{\"kind\":\"alive\"}";
 
     private final Set<Page> pages = ConcurrentHashMap.newKeySet();
     private final Supplier<String> newest;
@@ -60,6 +61,13 @@ final class Push {
         }
     }
 
+    /** Lets pages that hear nothing else know that the line is not dead. */
+    void alive() {
+        for (Page page : pages) {
+            page.alive();
+        }
+    }
+
     void close() {
         for (Page page : pages) {
             IoUtils.safeClose(page.channel);
@@ -84,6 +92,16 @@ final class Push {
                 sending = true;
             }
             WebSockets.sendText(newest.get(), channel, this, GIVE_UP_MILLIS);
+        }
+
+        void alive() {
+            synchronized (this) {
+                if (sending) {
+                    return;
+                }
+                sending = true;
+            }
+            WebSockets.sendText(ALIVE, channel, this, GIVE_UP_MILLIS);
         }
 
         @Override
@@ -129,8 +147,7 @@ final class Push {
 
         @Override
         protected void onFullTextMessage(
-                WebSocketChannel channel,
-                io.undertow.websockets.core.BufferedTextMessage message)
+                WebSocketChannel channel, io.undertow.websockets.core.BufferedTextMessage message)
                 throws IOException {
             // nothing a page says over this way changes anything
         }

@@ -37,7 +37,9 @@ final class Routes {
                         .get("/set", gate.only(Who.CREW, page("set")))
                         // pictures
                         .get("/frames/{number}.jpg", gate.only(Who.BAND, blocking(pictures::frame)))
-                        .get("/prediction/{shot}.jpg", gate.only(Who.CREW, blocking(pictures::prediction)))
+                        .get(
+                                "/prediction/{shot}.jpg",
+                                gate.only(Who.CREW, blocking(pictures::prediction)))
                         // push
                         .get("/push/band", gate.only(Who.BAND, gate.ownPage(socket(band))))
                         .get("/push/crew", gate.only(Who.CREW, gate.ownPage(socket(crew))))
@@ -70,13 +72,17 @@ final class Routes {
         };
     }
 
-    /** Scripts and styles of the pages, open to all; the samples are for developers and stay out. */
+    /**
+     * Scripts and styles of the pages, open to all; the samples are for developers and stay out.
+     */
     private static HttpHandler files() {
         HttpHandler none =
                 exchange -> {
                     exchange.setStatusCode(StatusCodes.NOT_FOUND);
-                    exchange.getResponseHeaders().put(Headers.CONTENT_TYPE, "text/plain; charset=utf-8");
-                    exchange.getResponseSender().send("There is no such page. Pages: /band /next /set\n");
+                    exchange.getResponseHeaders()
+                            .put(Headers.CONTENT_TYPE, "text/plain; charset=utf-8");
+                    exchange.getResponseSender()
+                            .send("There is no such page. Pages: /band /next /set\n");
                 };
         return Handlers.path(none)
                 .addPrefixPath("/pages", fromViewer("/pages"))

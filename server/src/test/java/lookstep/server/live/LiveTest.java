@@ -48,13 +48,15 @@ class LiveTest {
     }
 
     @Test
-    void backEndsAtTheFirstShot() throws IOException {
+    void backEndsBeforeTheFirstShotAndTheClockGoesOn() throws IOException {
         try (Journal journal = Journal.open(dir.resolve("j"))) {
             Live live = open(journal, "a", "b");
             live.step(0);
             live.step(1);
             assertEquals("a", live.back(2).shot());
-            assertEquals("a", live.back(1).shot());
+            assertEquals("", live.back(1).shot());
+            assertEquals(0, live.back(0).position());
+            assertTrue(live.state().clock().running());
         }
     }
 
@@ -122,7 +124,8 @@ class LiveTest {
     @Test
     void aDamagedJournalIsNamedAndLeftAlone() throws IOException {
         Path file = dir.resolve("j");
-        Files.writeString(file, "this is no journal, but it is long enough to be looked at\n".repeat(50));
+        Files.writeString(
+                file, "this is no journal, but it is long enough to be looked at\n".repeat(50));
         byte[] before = Files.readAllBytes(file);
         IOException e = assertThrows(IOException.class, () -> Journal.open(file));
         assertTrue(e.getMessage().contains("damaged"), e.getMessage());

@@ -56,7 +56,9 @@ class LookLevelsTest {
         lights.put("fill", TestPlans.stops(6, 4300));
         LookLevels worked = LookLevels.of(plan, look(lights));
         assertEquals(1, worked.notes().size());
-        assertTrue(worked.notes().get(0).contains("‘fill’ is to be +6.0 stops"), worked.notes().get(0));
+        assertTrue(
+                worked.notes().get(0).contains("‘fill’ is to be +6.0 stops"),
+                worked.notes().get(0));
         double[] fill = worked.levels().of(1);
         assertEquals(1, Math.max(fill[0], fill[1]), 1e-9);
     }
@@ -64,11 +66,11 @@ class LookLevelsTest {
     @Test
     void aColourOutOfReachIsSaid() {
         Map<String, Setting> lights = new LinkedHashMap<>();
-        lights.put(
-                "key",
-                new Setting(new Look.Level.Percent(100), new Look.Colour.Xy(0.16, 0.05)));
+        lights.put("key", new Setting(new Look.Level.Percent(100), new Look.Colour.Xy(0.16, 0.05)));
         LookLevels worked = LookLevels.of(plan, look(lights));
-        assertTrue(worked.notes().get(0).contains("cannot make xy 0.160, 0.050"), worked.notes().toString());
+        assertTrue(
+                worked.notes().get(0).contains("cannot make xy 0.160, 0.050"),
+                worked.notes().toString());
     }
 
     @Test

@@ -134,7 +134,9 @@ class LineDriverTest {
         level = 200;
         int before = line.events.size();
         runUntil(130 * MS);
-        assertTrue(line.events.subList(before, line.events.size()).stream().anyMatch(e -> e.endsWith("slot1=200")));
+        assertTrue(
+                line.events.subList(before, line.events.size()).stream()
+                        .anyMatch(e -> e.endsWith("slot1=200")));
     }
 
     @Test
@@ -233,10 +235,7 @@ class LineDriverTest {
                 };
         LineDriver held =
                 new LineDriver(
-                        stuck,
-                        DmxTiming.STEADY,
-                        now -> DmxPacket.ofSlots(slots(0)),
-                        told::add);
+                        stuck, DmxTiming.STEADY, now -> DmxPacket.ofSlots(slots(0)), told::add);
         Thread thread =
                 new Thread(
                         () -> {

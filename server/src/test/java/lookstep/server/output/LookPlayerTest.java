@@ -68,7 +68,10 @@ class LookPlayerTest {
         assertTrue(next <= there && next > there - 40, there + " then " + next);
     }
 
-    /** WCAG 2.2, 2.3.1: no more than three flashes, so no more than three opposing changes here, in any one second. */
+    /**
+     * WCAG 2.2, 2.3.1: no more than three flashes, so no more than three opposing changes here, in
+     * any one second.
+     */
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8})
     void howeverFastTheKeyIsHitNoLightChangesDirectionMoreThanThreeTimesASecond(long seed) {
@@ -92,7 +95,9 @@ class LookPlayerTest {
         }
         assertTrue(turns.size() > 20, "the key was hit all the time: " + turns.size());
         for (int i = 3; i < turns.size(); i++) {
-            assertTrue(turns.get(i) - turns.get(i - 3) >= 1_000 * MS, "four turns within " + (turns.get(i) - turns.get(i - 3)) / MS + " ms");
+            assertTrue(
+                    turns.get(i) - turns.get(i - 3) >= 1_000 * MS,
+                    "four turns within " + (turns.get(i) - turns.get(i - 3)) / MS + " ms");
         }
     }
 
