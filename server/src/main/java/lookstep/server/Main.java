@@ -1,10 +1,259 @@
 package lookstep.server;
 
-/** Start. */
-public final class Main {
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.time.LocalDateTime;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.atomic.AtomicInteger;
+import lookstep.protocols.fixture.GenericFixtures;
+import lookstep.protocols.wire.SerialAdapter;
+import lookstep.protocols.wire.SerialAdapters;
+import lookstep.protocols.wire.SerialLinePort;
+import lookstep.server.cli.Actions;
+import lookstep.server.cli.Cli;
+import lookstep.server.cli.Greeting;
+import lookstep.server.cli.Http;
+import lookstep.server.gear.Gear;
+import lookstep.server.live.LiveState;
+import lookstep.server.plan.PlanText;
+import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.Shot;
+import lookstep.server.plan.file.DemoShoot;
+import lookstep.server.plan.file.PlanReader;
+import lookstep.server.plan.file.PlanReading;
+import lookstep.server.rehearsal.Rehearsal;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** Chooses the gear, real or rehearsed, and runs what the command line asks for. */
+public final class Main implements Actions {
+    private static final Logger LOG = LoggerFactory.getLogger(Main.class);
+
+    private final PrintStream out = System.out;
+    private final PrintStream err = System.err;
+
     private Main() {}
 
     public static void main(String[] args) {
-        System.out.println("lookstep");
+        int code = new Cli(new Main()).run(args);
+        System.exit(code);
+    }
+
+    @Override
+    public int rehearse(Optional<Path> file, Optional<Path> frames, Http http, boolean fresh) {
+        Optional<Opened> opened = file.isPresent() ? read(file.get()) : Optional.of(demo());
+        if (opened.isEmpty()) {
+            return WRONG;
+        }
+        ShootPlan plan = opened.get().plan();
+        ShootFolder folder = ShootFolder.ofRehearsal(file);
+        try {
+            make(folder, fresh);
+            Path pictures = frames.orElse(folder.frames());
+            try (Rehearsal rehearsal = Rehearsal.start(plan, folder.path(), pictures);
+                    Session session = session(opened.get(), rehearsal.gear(), folder, http)) {
+                LiveState now = session.live().state();
+                rehearsal.place(shot(plan, now));
+                follow(session, plan, rehearsal, now.position());
+                greet("Rehearsing ‘%s’ on a simulated set.", plan, session, http);
+                untilStopped(session, rehearsal);
+            }
+            return GOOD;
+        } catch (IOException e) {
+            return failed(e);
+        }
+    }
+
+    @Override
+    public int shoot(Path file, String line, Path frames, Http http, boolean fresh) {
+        Optional<Opened> opened = read(file);
+        if (opened.isEmpty()) {
+            return WRONG;
+        }
+        if (!Files.isDirectory(frames)) {
+            err.printf(
+                    "%s: there is no such folder; make it, and set the camera's utility to fill it%n",
+                    frames);
+            return FAILED;
+        }
+        Gear gear =
+                new Gear(
+                        new SerialLinePort(line), frames.toAbsolutePath(), false, Optional.empty());
+        ShootFolder folder = ShootFolder.ofShoot(file);
+        try {
+            make(folder, fresh);
+            try (Session session = session(opened.get(), gear, folder, http)) {
+                greet("Shooting ‘%s’.", opened.get().plan(), session, http);
+                if (!Files.exists(Path.of(line))) {
+                    out.printf(
+                            "%nNothing is at %s yet: plug the adapter in, output begins by itself. Here now:%n",
+                            line);
+                    ports();
+                }
+                untilStopped(session);
+            }
+            return GOOD;
+        } catch (IOException e) {
+            return failed(e);
+        }
+    }
+
+    @Override
+    public int check(Path file) {
+        Optional<Opened> opened = read(file);
+        if (opened.isEmpty()) {
+            return WRONG;
+        }
+        ShootPlan plan = opened.get().plan();
+        out.println(PlanText.of(plan));
+        out.print(NumbersText.of(plan));
+        return GOOD;
+    }
+
+    @Override
+    public int ports() {
+        List<SerialAdapter> adapters = SerialAdapters.list();
+        if (adapters.isEmpty()) {
+            out.println("No serial adapter is plugged in.");
+        }
+        for (SerialAdapter adapter : adapters) {
+            out.println(adapter.path());
+            out.println("    " + adapter.what());
+            adapter.trouble().ifPresent(t -> out.println("    not usable: " + t));
+        }
+        return GOOD;
+    }
+
+    @Override
+    public int print(What what) {
+        out.print(what == What.DEMO ? DemoShoot.text() : DemoShoot.schema());
+        out.flush();
+        return GOOD;
+    }
+
+    /** A plan and the hash of its file. */
+    private record Opened(ShootPlan plan, String hash) {}
+
+    private Optional<Opened> read(Path file) {
+        PlanReading reading = new PlanReader(GenericFixtures.all()).read(file);
+        if (reading instanceof PlanReading.Bad bad) {
+            bad.errors().forEach(e -> err.println(e.text(file.toString())));
+            int many = bad.errors().size();
+            err.printf(
+                    "%nNothing was started: %d %s to mend.%n",
+                    many, many == 1 ? "error" : "errors");
+            return Optional.empty();
+        }
+        PlanReading.Good good = (PlanReading.Good) reading;
+        good.warnings().forEach(w -> err.println(w.text(file.toString())));
+        try {
+            return Optional.of(new Opened(good.plan(), hash(Files.readAllBytes(file))));
+        } catch (IOException e) {
+            err.println(file + ": cannot be read any more: " + e.getMessage());
+            return Optional.empty();
+        }
+    }
+
+    private static Opened demo() {
+        return new Opened(
+                DemoShoot.read(GenericFixtures.all()),
+                hash(DemoShoot.text().getBytes(StandardCharsets.UTF_8)));
+    }
+
+    private static String hash(byte[] bytes) {
+        try {
+            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
+        } catch (NoSuchAlgorithmException everyJavaHasIt) {
+            throw new IllegalStateException(everyJavaHasIt);
+        }
+    }
+
+    private void make(ShootFolder folder, boolean fresh) throws IOException {
+        if (fresh) {
+            folder.putAside(LocalDateTime.now())
+                    .ifPresent(aside -> out.println("The former one is kept in " + aside));
+        }
+        folder.make();
+    }
+
+    private static Session session(Opened opened, Gear gear, ShootFolder folder, Http http)
+            throws IOException {
+        return new Session(
+                opened.plan(), opened.hash(), gear, folder.journal(), http.host(), http.port());
+    }
+
+    private static Shot shot(ShootPlan plan, LiveState state) {
+        return plan.shots().get(Math.max(1, state.position()) - 1);
+    }
+
+    /** The simulated people and camera follow the running order. */
+    private static void follow(Session session, ShootPlan plan, Rehearsal rehearsal, int from) {
+        AtomicInteger performed = new AtomicInteger(from);
+        session.live()
+                .watch(
+                        state -> {
+                            if (performed.getAndSet(state.position()) != state.position()) {
+                                rehearsal.perform(shot(plan, state));
+                            }
+                        });
+    }
+
+    private void greet(String first, ShootPlan plan, Session session, Http http) {
+        LiveState state = session.live().state();
+        String where =
+                state.position() == 0
+                        ? ""
+                        : " Going on at shot %d of %d: %s. (Begin anew with --fresh.)"
+                                .formatted(
+                                        state.position(),
+                                        plan.shots().size(),
+                                        shot(plan, state).name());
+        boolean colours = System.console() != null && System.getenv("NO_COLOR") == null;
+        out.print(
+                Greeting.words(
+                        first.formatted(plan.title()) + where,
+                        http,
+                        session.port(),
+                        session.keys().crew(),
+                        session.keys().band(),
+                        colours));
+        out.flush();
+    }
+
+    /** Waits for Ctrl-C or a polite kill, and then ends the parts in order. */
+    private static void untilStopped(AutoCloseable... parts) {
+        CountDownLatch stopped = new CountDownLatch(1);
+        Runtime.getRuntime()
+                .addShutdownHook(
+                        new Thread(
+                                () -> {
+                                    for (AutoCloseable part : parts) {
+                                        try {
+                                            part.close();
+                                        } catch (Exception e) {
+                                            LOG.warn("while stopping: {}", e.getMessage());
+                                        }
+                                    }
+                                    stopped.countDown();
+                                },
+                                "stop"));
+        try {
+            stopped.await();
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    private int failed(IOException e) {
+        err.println(e.getMessage());
+        return FAILED;
     }
 }

@@ -1,0 +1,232 @@
+package lookstep.server;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.ConcurrentSkipListSet;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
+import lookstep.protocols.image.ExifData;
+import lookstep.server.frames.ArrivedFile;
+import lookstep.server.frames.FolderNote;
+import lookstep.server.frames.FrameStore;
+import lookstep.server.frames.KnownFile;
+import lookstep.server.frames.PreviewMaker;
+import lookstep.server.frames.PreviewQueue;
+import lookstep.server.frames.PreviewResult;
+import lookstep.server.frames.PreviewResult.Preview;
+import lookstep.server.frames.WatchedFolder;
+import lookstep.server.live.Event.FileMark;
+import lookstep.server.live.Event.FrameTaken;
+import lookstep.server.live.Link;
+import lookstep.server.live.Links;
+import lookstep.server.live.Live;
+import lookstep.server.live.LiveState;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * From a file in the watched folder to a frame of the shoot with a preview: in the journal first,
+ * then on the pages. A frame that the journal cannot take (a full disk) waits here and is tried
+ * again; the original is never touched.
+ */
+final class FrameIntake implements AutoCloseable {
+    private static final Logger LOG = LoggerFactory.getLogger(FrameIntake.class);
+    private static final int PREVIEWS_KEPT = 40;
+    private static final long REST_NANOS = 4_000_000;
+    private static final long TRY_AGAIN_NANOS = 2_000_000_000;
+
+    private final Path folder;
+    private final Live live;
+    private final Links links;
+    private final Runnable changed;
+    private final FrameStore store;
+    private final PreviewQueue previews;
+    private final ExecutorService previewThread;
+    private final WatchedFolder watched;
+    private final Set<Integer> previewed = new ConcurrentSkipListSet<>();
+    private final Deque<ArrivedFile> waiting = new ArrayDeque<>();
+    private long tryAgainNanos;
+    private boolean journalTrouble;
+
+    /**
+     * @param changed is called when a preview is ready
+     */
+    FrameIntake(Path folder, Live live, Links links, Runnable changed) throws IOException {
+        this.folder = folder;
+        this.live = live;
+        this.links = links;
+        this.changed = changed;
+        PreviewMaker maker = new PreviewMaker();
+        store = new FrameStore(PREVIEWS_KEPT, maker::make);
+        previewThread =
+                Executors.newSingleThreadExecutor(
+                        r -> {
+                            Thread t = new Thread(r, "previews");
+                            t.setDaemon(true);
+                            t.setPriority(Thread.MIN_PRIORITY + 1);
+                            return t;
+                        });
+        previews = new PreviewQueue(previewThread, maker::make, this::previewMade);
+        rememberWhatWasThere();
+        LiveState state = live.state();
+        for (FrameTaken frame : state.frames()) {
+            store.add(frame.number(), folder.resolve(frame.file().path()));
+        }
+        state.newestFrame()
+                .ifPresent(f -> previews.add(f.number(), folder.resolve(f.file().path())));
+        watched = new WatchedFolder(folder, known(state), this::arrived, this::noted);
+        links.tell(new Link("camera", true, ready()));
+    }
+
+    /** One step of the loop; returns when it wants the next. */
+    long doWork(long nowNanos) {
+        if (!waiting.isEmpty() && nowNanos - tryAgainNanos >= 0) {
+            takeWaiting(nowNanos);
+        }
+        watched.doWork(nowNanos);
+        return nowNanos + REST_NANOS;
+    }
+
+    FrameStore store() {
+        return store;
+    }
+
+    /** The newest frame of this state that has a preview. */
+    Optional<FrameTaken> newest(LiveState state) {
+        List<FrameTaken> frames = state.frames();
+        for (int i = frames.size() - 1; i >= 0; i--) {
+            if (previewed.contains(frames.get(i).number())) {
+                return Optional.of(frames.get(i));
+            }
+        }
+        return Optional.empty();
+    }
+
+    private void rememberWhatWasThere() throws IOException {
+        if (live.state().foundBefore().isPresent()) {
+            return;
+        }
+        List<FileMark> before = new ArrayList<>();
+        for (KnownFile k : KnownFile.allIn(folder)) {
+            before.add(new FileMark(k.name(), k.sizeBytes(), k.modified().toEpochMilli()));
+        }
+        live.foundBefore(before);
+        if (!before.isEmpty()) {
+            LOG.info(
+                    "{} pictures were in {} before this shoot; they are left out",
+                    before.size(),
+                    folder);
+        }
+    }
+
+    private static Set<KnownFile> known(LiveState state) {
+        Set<KnownFile> known = new HashSet<>();
+        state.foundBefore().orElse(List.of()).forEach(m -> known.add(known(m)));
+        state.frames().forEach(f -> known.add(known(f.file())));
+        return known;
+    }
+
+    private static KnownFile known(FileMark mark) {
+        return new KnownFile(
+                mark.path(), mark.bytes(), Instant.ofEpochMilli(mark.modifiedEpochMillis()));
+    }
+
+    private void arrived(ArrivedFile file) {
+        waiting.add(file);
+        if (waiting.size() == 1) {
+            takeWaiting(System.nanoTime());
+        }
+    }
+
+    private void takeWaiting(long nowNanos) {
+        try {
+            while (!waiting.isEmpty()) {
+                take(waiting.peek());
+                waiting.remove();
+            }
+            if (journalTrouble) {
+                journalTrouble = false;
+                links.tell(new Link("camera", true, ready()));
+            }
+        } catch (IOException e) {
+            LOG.error("{} frames wait: {}", waiting.size(), e.getMessage());
+            tryAgainNanos = nowNanos + TRY_AGAIN_NANOS;
+            journalTrouble = true;
+            links.tell(
+                    new Link(
+                            "camera",
+                            false,
+                            "%d frames wait and the originals are safe: %s; make room on the disk"
+                                    .formatted(waiting.size(), e.getMessage())));
+        }
+    }
+
+    private void take(ArrivedFile file) throws IOException {
+        KnownFile mark = KnownFile.of(folder, file);
+        LiveState after =
+                live.frameTaken(
+                        new FileMark(mark.name(), mark.sizeBytes(), mark.modified().toEpochMilli()),
+                        words(file.exif()));
+        int number = after.newestFrame().orElseThrow().number();
+        file.notes().forEach(n -> LOG.info("frame {} ({}): {}", number, mark.name(), n));
+        store.add(number, file.path());
+        previews.add(number, file.path());
+    }
+
+    private void previewMade(long number, PreviewResult result) {
+        store.put(number, result);
+        if (result instanceof Preview) {
+            previewed.add((int) number);
+            changed.run();
+        } else if (result instanceof PreviewResult.FrameProblem problem) {
+            LOG.warn("frame {}: {}", number, problem.words());
+            links.tell(new Link("camera", true, "frame %d: %s".formatted(number, problem.words())));
+        }
+    }
+
+    private void noted(FolderNote note) {
+        LOG.info("{}", note.words());
+        boolean gone = note.kind() == FolderNote.Kind.FOLDER_GONE;
+        links.tell(
+                new Link(
+                        "camera",
+                        !gone,
+                        note.kind() == FolderNote.Kind.FOLDER_BACK ? ready() : note.words()));
+    }
+
+    private String ready() {
+        return "frames come in at " + folder;
+    }
+
+    /** What the camera was set to, in the words of the trade. */
+    static String words(ExifData exif) {
+        List<String> words = new ArrayList<>();
+        exif.fNumber()
+                .ifPresent(n -> words.add(lookstep.simulator.model.optics.Scales.formatFNumber(n)));
+        exif.seconds()
+                .ifPresent(s -> words.add(lookstep.simulator.model.optics.Scales.formatTime(s)));
+        exif.iso().ifPresent(i -> words.add("ISO " + i));
+        exif.whiteBalanceKelvin().ifPresent(k -> words.add("%.0f K".formatted(k)));
+        return String.join(", ", words);
+    }
+
+    @Override
+    public void close() {
+        watched.close();
+        previewThread.shutdownNow();
+        try {
+            previewThread.awaitTermination(2, TimeUnit.SECONDS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+}

@@ -1,0 +1,44 @@
+package lookstep.server.cli;
+
+import java.nio.file.Path;
+import java.util.Optional;
+
+/** What the commands do; each returns the exit code. */
+public interface Actions {
+    /** All went well. */
+    int GOOD = 0;
+
+    /** Something outside went wrong: a folder, an address, a journal. */
+    int FAILED = 1;
+
+    /** The plan or the command line is wrong. Picocli uses the same number. */
+    int WRONG = 2;
+
+    /**
+     * Rehearses on simulated gear until stopped.
+     *
+     * @param plan empty for the demo shoot
+     * @param frames where the simulated camera puts its pictures; empty for a folder of the
+     *     rehearsal's own
+     * @param fresh put a former rehearsal aside and begin anew
+     */
+    int rehearse(Optional<Path> plan, Optional<Path> frames, Http http, boolean fresh);
+
+    /** Shoots on real gear until stopped. */
+    int shoot(Path plan, String line, Path frames, Http http, boolean fresh);
+
+    /** Reads the plan and says what is wrong with it, or what it comes to. */
+    int check(Path plan);
+
+    /** Lists the serial adapters. */
+    int ports();
+
+    /** Prints the JSON Schema or the demo's plan file. */
+    int print(What what);
+
+    /** What can be printed. */
+    enum What {
+        SCHEMA,
+        DEMO
+    }
+}

@@ -1,0 +1,210 @@
+package lookstep.server.cli;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** The commands and their options. */
+@Command(
+        name = "lookstep",
+        mixinStandardHelpOptions = true,
+        version = "lookstep 0.1.0",
+        synopsisSubcommandLabel = "COMMAND",
+        description = {
+            "One key steps the next look; the band sees every picture.",
+            "",
+            "Lights, mains, stands and flashing can hurt people: local codes and licensed practice come first."
+                    + " DMX512 is not for hazards."
+        },
+        footerHeading = "%nExamples:%n",
+        footer = {
+            "  lookstep rehearse                      the demo shoot on a simulated set",
+            "  lookstep check tour.shoot.yaml         is the plan good?",
+            "  lookstep ports                         which adapters are plugged in?",
+            "  lookstep shoot tour.shoot.yaml --line /dev/ttyUSB0 --frames /home/me/incoming"
+        },
+        exitCodeListHeading = "%nExit codes:%n",
+        exitCodeList = {
+            "0:all went well",
+            "1:something outside failed: a folder, an address, the journal",
+            "2:the plan or the command line is wrong; nothing was started"
+        })
+public final class Cli implements Runnable {
+    private static final String HTTP =
+            "Where the pages are served, default ${DEFAULT-VALUE}; port 0 takes any free one.";
+
+    private final Actions actions;
+    private final CommandLine commandLine;
+
+    public Cli(Actions actions) {
+        this.actions = actions;
+        commandLine =
+                new CommandLine(this)
+                        .addSubcommand(new Rehearse())
+                        .addSubcommand(new Shoot())
+                        .addSubcommand(new Check())
+                        .addSubcommand(new Ports());
+        commandLine.registerConverter(Http.class, new Http.Reader());
+        commandLine
+                .getSubcommands()
+                .values()
+                .forEach(c -> c.registerConverter(Http.class, new Http.Reader()));
+    }
+
+    /** Runs the command; returns the exit code. */
+    public int run(String... args) {
+        return commandLine.execute(args);
+    }
+
+    @Override
+    public void run() {
+        throw new CommandLine.ParameterException(
+                commandLine, "Say what to do: a command is missing.");
+    }
+
+    /** Simulated gear. */
+    @Command(
+            name = "rehearse",
+            mixinStandardHelpOptions = true,
+            description = {
+                "Rehearse a shoot on a simulated set: DMX bytes in, photographs out.",
+                "Stopped or killed, the same command goes on where it was."
+            },
+            footerHeading = "%nExamples:%n",
+            footer = {
+                "  lookstep rehearse",
+                "  lookstep rehearse tour.shoot.yaml --http 127.0.0.1:0",
+                "  lookstep rehearse --fresh"
+            })
+    private final class Rehearse implements java.util.concurrent.Callable<Integer> {
+        @Parameters(
+                arity = "0..1",
+                paramLabel = "FILE",
+                description = "Plan file; without it the demo shoot.")
+        private Path plan;
+
+        @Option(
+                names = "--frames",
+                paramLabel = "DIR",
+                description = "Where the simulated camera puts its pictures.")
+        private Path frames;
+
+        @Option(
+                names = "--http",
+                paramLabel = "HOST:PORT",
+                defaultValue = "0.0.0.0:8037",
+                description = HTTP)
+        private Http http;
+
+        @Option(names = "--fresh", description = "Put the former rehearsal aside and begin anew.")
+        private boolean fresh;
+
+        @Override
+        public Integer call() {
+            return actions.rehearse(
+                    Optional.ofNullable(plan), Optional.ofNullable(frames), http, fresh);
+        }
+    }
+
+    /** Real gear. */
+    @Command(
+            name = "shoot",
+            mixinStandardHelpOptions = true,
+            description = {
+                "Shoot: light over a serial DMX512 adapter, pictures from a folder that the camera's utility fills.",
+                "Stopped or killed, the same command goes on at the same shot, look and clock."
+            },
+            footerHeading = "%nExamples:%n",
+            footer = {
+                "  lookstep shoot tour.shoot.yaml --line /dev/ttyUSB0 --frames /home/me/incoming",
+                "  lookstep ports      tells what to write behind --line"
+            })
+    private final class Shoot implements java.util.concurrent.Callable<Integer> {
+        @Parameters(paramLabel = "FILE", description = "Plan file.")
+        private Path plan;
+
+        @Option(
+                names = "--line",
+                required = true,
+                paramLabel = "DEVICE",
+                description = "Serial adapter, see 'lookstep ports'.")
+        private String line;
+
+        @Option(
+                names = "--frames",
+                required = true,
+                paramLabel = "DIR",
+                description = "Folder in which the camera's pictures arrive.")
+        private Path frames;
+
+        @Option(
+                names = "--http",
+                paramLabel = "HOST:PORT",
+                defaultValue = "0.0.0.0:8037",
+                description = HTTP)
+        private Http http;
+
+        @Option(
+                names = "--fresh",
+                description = "Put the former journal of this shoot aside and begin anew.")
+        private boolean fresh;
+
+        @Override
+        public Integer call() {
+            return actions.shoot(plan, line, frames, http, fresh);
+        }
+    }
+
+    /** Reads a plan. */
+    @Command(
+            name = "check",
+            mixinStandardHelpOptions = true,
+            description = {
+                "Read a plan file: every error with its line and its mend, or what the plan comes to.",
+                "Exit code 0 if it is good, 2 if not."
+            },
+            footerHeading = "%nExamples:%n",
+            footer = {
+                "  lookstep check tour.shoot.yaml",
+                "  lookstep check --demo > tour.shoot.yaml      a plan to begin from",
+                "  lookstep check --schema > shoot.schema.json  for your editor"
+            })
+    private final class Check implements java.util.concurrent.Callable<Integer> {
+        @picocli.CommandLine.ArgGroup(multiplicity = "1")
+        private Which which;
+
+        private static final class Which {
+            @Parameters(paramLabel = "FILE", description = "Plan file.")
+            private Path plan;
+
+            @Option(names = "--demo", description = "Print the demo shoot's plan file.")
+            private boolean demo;
+
+            @Option(names = "--schema", description = "Print the JSON Schema of plan files.")
+            private boolean schema;
+        }
+
+        @Override
+        public Integer call() {
+            if (which.demo) {
+                return actions.print(Actions.What.DEMO);
+            }
+            return which.schema ? actions.print(Actions.What.SCHEMA) : actions.check(which.plan);
+        }
+    }
+
+    /** Lists adapters. */
+    @Command(
+            name = "ports",
+            mixinStandardHelpOptions = true,
+            description = "List the serial adapters that are plugged in, in plain words.")
+    private final class Ports implements java.util.concurrent.Callable<Integer> {
+        @Override
+        public Integer call() {
+            return actions.ports();
+        }
+    }
+}

@@ -1,0 +1,78 @@
+package lookstep.server.cli;
+
+import java.net.Inet4Address;
+import java.net.InetAddress;
+import java.net.NetworkInterface;
+import java.net.SocketException;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+
+/** What is printed when a shoot is open: the links, and the code for the tablet. */
+public final class Greeting {
+    private Greeting() {}
+
+    /**
+     * The words.
+     *
+     * @param first what is being served, a line
+     * @param http as asked for
+     * @param port as it came to be
+     * @param crewKey opens next and set
+     * @param bandKey opens the pictures
+     * @param colours whether the terminal takes colours
+     */
+    public static String words(
+            String first, Http http, int port, String crewKey, String bandKey, boolean colours) {
+        String tablet = address(http.host(), port);
+        String band = tablet + "/open/" + bandKey;
+        StringBuilder text = new StringBuilder();
+        text.append(first).append("\n\n");
+        text.append("  assistant     ")
+                .append(tablet)
+                .append("/open/")
+                .append(crewKey)
+                .append("\n");
+        text.append("  photographer  ")
+                .append(tablet)
+                .append("/open/")
+                .append(crewKey)
+                .append("?page=set\n");
+        text.append("  band's tablet ").append(band).append("\n\n");
+        text.append(QrText.of(band, colours));
+        text.append(
+                "\nThe code is for the band's tablet: pictures only. The other two links are for the crew alone.\n");
+        text.append("Stop with Ctrl-C; the same command goes on where it was.\n");
+        return text.toString();
+    }
+
+    private static String address(String host, int port) {
+        if (!host.equals("0.0.0.0") && !host.equals("::")) {
+            return "http://" + (host.contains(":") ? "[" + host + "]" : host) + ":" + port;
+        }
+        List<String> here = addresses();
+        return "http://" + (here.isEmpty() ? "127.0.0.1" : here.get(0)) + ":" + port;
+    }
+
+    /**
+     * Addresses of this machine that a tablet on the same network can reach, private ones first.
+     */
+    static List<String> addresses() {
+        List<InetAddress> found = new ArrayList<>();
+        try {
+            for (NetworkInterface card :
+                    Collections.list(NetworkInterface.getNetworkInterfaces())) {
+                if (card.isUp() && !card.isLoopback()) {
+                    found.addAll(Collections.list(card.getInetAddresses()));
+                }
+            }
+        } catch (SocketException noCards) {
+            return List.of();
+        }
+        return found.stream()
+                .filter(a -> a instanceof Inet4Address && !a.isLinkLocalAddress())
+                .sorted((a, b) -> Boolean.compare(b.isSiteLocalAddress(), a.isSiteLocalAddress()))
+                .map(InetAddress::getHostAddress)
+                .toList();
+    }
+}

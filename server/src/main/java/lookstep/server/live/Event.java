@@ -1,0 +1,64 @@
+package lookstep.server.live;
+
+import com.fasterxml.jackson.annotation.JsonSubTypes;
+import com.fasterxml.jackson.annotation.JsonTypeInfo;
+import java.util.List;
+
+/** What can happen in a shoot. Each is in the journal before anybody is answered. */
+@JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "event")
+@JsonSubTypes({
+    @JsonSubTypes.Type(value = Event.Opened.class, name = "opened"),
+    @JsonSubTypes.Type(value = Event.WentTo.class, name = "went to"),
+    @JsonSubTypes.Type(value = Event.ClockStarted.class, name = "clock started"),
+    @JsonSubTypes.Type(value = Event.ClockPaused.class, name = "clock paused"),
+    @JsonSubTypes.Type(value = Event.FoundBefore.class, name = "found before"),
+    @JsonSubTypes.Type(value = Event.FrameTaken.class, name = "frame taken")
+})
+public sealed interface Event {
+    /**
+     * The program began to serve this shoot.
+     *
+     * @param planHash SHA-256 of the plan file, in hex: tells that it was edited between two starts
+     */
+    record Opened(String planHash) implements Event {}
+
+    /**
+     * This shot is now current.
+     *
+     * @param position 1 is the first of the running order; 0 is before it
+     * @param shot its id, empty before the first
+     */
+    record WentTo(int position, String shot) implements Event {}
+
+    /**
+     * Files that lay in the frames folder before this shoot began: not of this shoot, left alone.
+     *
+     * @param files which
+     */
+    record FoundBefore(List<FileMark> files) implements Event {}
+
+    /**
+     * A file as it was when it was seen: tells whether it is still the same.
+     *
+     * @param path where it lies
+     * @param bytes its size
+     * @param modifiedEpochMillis its time of last change on disk
+     */
+    record FileMark(String path, long bytes, long modifiedEpochMillis) {}
+
+    /** The window's clock runs from now. */
+    record ClockStarted() implements Event {}
+
+    /** The window's clock stands. */
+    record ClockPaused() implements Event {}
+
+    /**
+     * A frame came in whole.
+     *
+     * @param number 1, 2, 3 ... as they came
+     * @param file where the original lies
+     * @param shot the shot that was current, empty before the first
+     * @param says its exposure in words
+     */
+    record FrameTaken(int number, FileMark file, String shot, String says) implements Event {}
+}

@@ -1,0 +1,129 @@
+package lookstep.server.live;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.function.Consumer;
+import java.util.function.LongSupplier;
+import lookstep.server.live.Event.FileMark;
+import lookstep.server.live.Journal.Entry;
+
+/**
+ * The one holder of the state. Whoever asks for a change is answered when it is in the journal; a
+ * change asked for from a position that is no longer the current one is not made, so two presses
+ * for the same step make one step.
+ */
+public final class Live {
+    private final Journal journal;
+    private final List<String> order;
+    private final LongSupplier epochMillis;
+    private final List<Consumer<LiveState>> watchers = new CopyOnWriteArrayList<>();
+    private volatile LiveState state;
+
+    /**
+     * Goes on where the journal ends.
+     *
+     * @param order the ids of the shots in the running order, at least one
+     * @param epochMillis the wall clock
+     */
+    public Live(Journal journal, List<String> order, String planHash, LongSupplier epochMillis)
+            throws IOException {
+        this.journal = journal;
+        this.order = List.copyOf(order);
+        this.epochMillis = epochMillis;
+        state = Journal.replay(journal.entries());
+        List<Event> events = new ArrayList<>();
+        int place = placeOfCurrent();
+        String shot = place == 0 ? "" : order.get(place - 1);
+        if (place != state.position() || !shot.equals(state.shot())) {
+            events.add(new Event.WentTo(place, shot));
+        }
+        events.add(new Event.Opened(planHash));
+        record(events);
+    }
+
+    /**
+     * Where the current shot stands now that the plan may have been edited; if it is gone, as near
+     * as can be.
+     */
+    private int placeOfCurrent() {
+        int byId = order.indexOf(state.shot()) + 1;
+        return byId > 0 ? byId : Math.min(state.position(), order.size());
+    }
+
+    public LiveState state() {
+        return state;
+    }
+
+    /** Ids of the shots in the running order. */
+    public List<String> order() {
+        return order;
+    }
+
+    /** Called after each change, by the thread that made it, in order. */
+    public void watch(Consumer<LiveState> watcher) {
+        watchers.add(watcher);
+    }
+
+    /** One on, if {@code at} is still the position; the first step starts the clock. */
+    public synchronized LiveState step(int at) throws IOException {
+        if (at != state.position() || at >= order.size()) {
+            return state;
+        }
+        List<Event> events = new ArrayList<>();
+        if (state.clock().fresh()) {
+            events.add(new Event.ClockStarted());
+        }
+        events.add(new Event.WentTo(at + 1, order.get(at)));
+        return record(events);
+    }
+
+    /**
+     * One back, if {@code at} is still the position; before the first shot is the end of it. The
+     * clock goes on.
+     */
+    public synchronized LiveState back(int at) throws IOException {
+        if (at != state.position() || at < 1) {
+            return state;
+        }
+        return record(List.of(new Event.WentTo(at - 1, at == 1 ? "" : order.get(at - 2))));
+    }
+
+    /** The window's clock runs; no matter if it does already. */
+    public synchronized LiveState startClock() throws IOException {
+        return state.clock().running() ? state : record(List.of(new Event.ClockStarted()));
+    }
+
+    /** The window's clock stands; no matter if it does already. */
+    public synchronized LiveState pauseClock() throws IOException {
+        return state.clock().running() ? record(List.of(new Event.ClockPaused())) : state;
+    }
+
+    /** Remembers, once, what was in the frames folder before the shoot. */
+    public synchronized LiveState foundBefore(List<FileMark> files) throws IOException {
+        return state.foundBefore().isPresent()
+                ? state
+                : record(List.of(new Event.FoundBefore(List.copyOf(files))));
+    }
+
+    /** A frame came in whole: it belongs to the shot that is current. */
+    public synchronized LiveState frameTaken(FileMark file, String says) throws IOException {
+        int number = state.frames().size() + 1;
+        return record(List.of(new Event.FrameTaken(number, file, state.shot(), says)));
+    }
+
+    private synchronized LiveState record(List<Event> events) throws IOException {
+        long now = epochMillis.getAsLong();
+        journal.append(events.stream().map(e -> new Entry(now, e)).toList());
+        LiveState next = state;
+        for (Event e : events) {
+            next = next.after(e, now);
+        }
+        state = next;
+        for (Consumer<LiveState> watcher : watchers) {
+            watcher.accept(next);
+        }
+        return next;
+    }
+}

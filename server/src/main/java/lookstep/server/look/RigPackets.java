@@ -1,0 +1,23 @@
+package lookstep.server.look;
+
+import lookstep.protocols.dmx.DmxPacket;
+import lookstep.server.plan.Light;
+import lookstep.server.plan.ShootPlan;
+
+/** Levels become slots. */
+public final class RigPackets {
+    private RigPackets() {}
+
+    /** One packet for one universe; slots that belong to no light are 0. */
+    public static DmxPacket packet(ShootPlan plan, RigLevels levels, int universe) {
+        byte[] slots = new byte[512];
+        for (int i = 0; i < plan.rig().size(); i++) {
+            Light light = plan.rig().get(i);
+            if (light.universe() == universe) {
+                light.mode()
+                        .encode(light.fixture().curve(), levels.of(i), slots, light.startSlot());
+            }
+        }
+        return DmxPacket.ofSlots(slots);
+    }
+}

@@ -1,0 +1,190 @@
+package lookstep.server.plan.file;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import lookstep.server.plan.CameraSettings;
+import lookstep.server.plan.Look;
+import lookstep.server.plan.Look.Colour;
+import lookstep.server.plan.Look.Level;
+import lookstep.server.plan.Look.Setting;
+
+/** The looks. */
+final class LooksReader {
+    static final int MOST = 200;
+    static final String EXAMPLE = "- {name: safe, lights: {key: {percent: 100}}}";
+    static final double FADE_SECONDS = 0.7;
+
+    private static final List<String> KEYS = List.of("name", "camera", "fade", "key", "lights");
+    private static final List<String> SETTING_KEYS = List.of("percent", "stops", "kelvin", "xy");
+    private static final Quantity PERCENT = new Quantity("percent", " %", 0, 100, 70);
+    private static final Quantity STOPS = new Quantity("stops", " stops", -10, 5, -1);
+    private static final Quantity FADE = new Quantity("seconds", " s", 0, 60, FADE_SECONDS);
+    private static final Quantity CHROMATICITY =
+            new Quantity("a chromaticity", "", 0.001, 0.9, 0.2);
+    private static final String LIGHTS_EXAMPLE = "{key: {percent: 100}}";
+    private static final String SETTING_EXAMPLE = "{percent: 70, kelvin: 3000}";
+
+    private final CameraReader.Some camera;
+    private final Names lightNames;
+    private final Names lookNames;
+    private final Problems problems;
+    private final List<Look> looks = new ArrayList<>();
+
+    LooksReader(CameraReader.Some camera, Names lightNames, Names lookNames, Problems problems) {
+        this.camera = camera;
+        this.lightNames = lightNames;
+        this.lookNames = lookNames;
+        this.problems = problems;
+    }
+
+    List<Look> read(Value value) {
+        value.list(MOST, EXAMPLE)
+                .ifPresentOrElse(list -> list.forEach(this::one), lookNames::incomplete);
+        return looks;
+    }
+
+    private void one(Value value) {
+        value.fields(KEYS, EXAMPLE)
+                .ifPresentOrElse(f -> one(f, value.path()), lookNames::incomplete);
+    }
+
+    private void one(Fields f, String path) {
+        String name = lookNames.take(f, "name", "safe");
+        CameraReader.Some own =
+                f.get("camera", CameraReader.EXAMPLE)
+                        .map(CameraReader::some)
+                        .orElse(CameraReader.Some.NONE);
+        CameraSettings settings =
+                CameraReader.settings(own, camera, f.keyAt("camera"), path + ".camera", problems);
+        double fade = f.number("fade", FADE, FADE_SECONDS);
+        Map<String, Setting> lights = new LinkedHashMap<>();
+        Optional<Value> lightsValue = f.need("lights", LIGHTS_EXAMPLE);
+        int before = problems.errorCount();
+        lightsValue.ifPresent(v -> lights(v, settings.kelvin(), lights));
+        boolean lightsGood = lightsValue.isPresent() && problems.errorCount() == before;
+        Optional<Value> keyValue = f.get("key", "key");
+        Optional<String> key = keyValue.flatMap(v -> v.text("key"));
+        if (f.has("key")) {
+            if (key.isPresent()
+                    && lightNames.check(key.get(), keyValue.get().at(), path + ".key", problems)
+                    && lightsGood) {
+                givenKey(key.get(), keyValue.get(), lights);
+            }
+        } else if (lightsGood) {
+            key = impliedKey(f, path, lights);
+        }
+        looks.add(
+                new Look(
+                        name, settings, fade, key.orElse(""), Collections.unmodifiableMap(lights)));
+    }
+
+    private void lights(Value value, double cameraKelvin, Map<String, Setting> into) {
+        if (!(value.node() instanceof Node.Mapping m) || m.entries().isEmpty()) {
+            value.wrong("name at least one light, for example " + LIGHTS_EXAMPLE);
+            return;
+        }
+        m.entries()
+                .forEach(
+                        (light, entry) -> {
+                            String path = value.path() + "." + Words.brief(light);
+                            lightNames.check(light, entry.keyAt(), path, problems);
+                            new Value(entry.value(), path, problems)
+                                    .fields(SETTING_KEYS, SETTING_EXAMPLE)
+                                    .ifPresent(
+                                            f -> into.put(light, setting(f, path, cameraKelvin)));
+                        });
+    }
+
+    private Setting setting(Fields f, String path, double cameraKelvin) {
+        if (f.has("percent") && f.has("stops")) {
+            problems.error(
+                    f.keyAt("stops"), path + " has percent and stops", "keep one of the two");
+        } else if (!f.has("percent") && !f.has("stops")) {
+            problems.error(
+                    f.at(),
+                    path + " does not say how much light",
+                    "write percent: 70, or stops: -1 (against the key)");
+        }
+        Level level =
+                f.has("stops")
+                        ? new Level.StopsFromKey(f.number("stops", STOPS))
+                        : new Level.Percent(f.number("percent", PERCENT, 0));
+        if (f.has("kelvin") && f.has("xy")) {
+            problems.error(f.keyAt("xy"), path + " has kelvin and xy", "keep one of the two");
+        }
+        Colour colour =
+                f.get("xy", "[0.2, 0.15]")
+                        .flatMap(LooksReader::xy)
+                        .orElseGet(
+                                () ->
+                                        new Colour.Temperature(
+                                                f.number("kelvin", Quantity.KELVIN, cameraKelvin)));
+        return new Setting(level, colour);
+    }
+
+    private static Optional<Colour> xy(Value value) {
+        Optional<double[]> n = value.numbers(2, CHROMATICITY, "[0.2, 0.15]");
+        if (n.isPresent() && n.get()[0] + n.get()[1] > 1) {
+            return value.wrong("write x and y that are 1 together at most: [0.2, 0.15]");
+        }
+        return n.map(a -> new Colour.Xy(a[0], a[1]));
+    }
+
+    private void givenKey(String key, Value at, Map<String, Setting> lights) {
+        Setting setting = lights.get(key);
+        if (setting == null) {
+            problems.error(
+                    at.at(),
+                    at.path() + ": '" + key + "' is off in this look",
+                    "name it under lights, in percent, or name another key");
+        } else if (setting.level() instanceof Level.StopsFromKey) {
+            problems.error(
+                    at.at(),
+                    at.path() + ": '" + key + "' is itself given in stops",
+                    "give '" + key + "' in percent: stops are measured against it");
+        } else {
+            dark(key, at.at(), at.path(), lights);
+        }
+    }
+
+    private Optional<String> impliedKey(Fields f, String path, Map<String, Setting> lights) {
+        List<String> percent =
+                lights.entrySet().stream()
+                        .filter(e -> e.getValue().level() instanceof Level.Percent)
+                        .map(Map.Entry::getKey)
+                        .toList();
+        boolean stops = percent.size() < lights.size();
+        if (percent.isEmpty()) {
+            problems.error(
+                    f.keyAt("lights"),
+                    path + " has stops, but no light in percent to measure them against",
+                    "give the key in percent, for example key: {percent: 70}");
+            return Optional.empty();
+        }
+        if (stops && percent.size() > 1) {
+            problems.error(
+                    f.keyAt("lights"),
+                    path + " has stops and " + percent.size() + " lights in percent",
+                    "say which of them stops are measured against: key: " + percent.get(0));
+        } else {
+            dark(percent.get(0), f.keyAt("lights"), path, lights);
+        }
+        return Optional.of(percent.get(0));
+    }
+
+    /** Nothing can be measured against no light. */
+    private void dark(String key, Mark at, String path, Map<String, Setting> lights) {
+        boolean stops =
+                lights.values().stream().anyMatch(s -> s.level() instanceof Level.StopsFromKey);
+        if (stops && lights.get(key).level() instanceof Level.Percent p && p.percent() == 0) {
+            problems.error(
+                    at,
+                    path + ": stops are measured against '" + key + "', which is at 0 percent",
+                    "give '" + key + "' some light, or write the others in percent");
+        }
+    }
+}

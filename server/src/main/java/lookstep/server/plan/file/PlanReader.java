@@ -1,0 +1,134 @@
+package lookstep.server.plan.file;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import lookstep.protocols.fixture.Fixture;
+import lookstep.server.plan.House;
+import lookstep.server.plan.Light;
+import lookstep.server.plan.Look;
+import lookstep.server.plan.Person;
+import lookstep.server.plan.Place;
+import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.Shot;
+import lookstep.server.plan.file.Node.Mapping;
+
+/** Reads plan files. Finds everything that is wrong in one go; never throws for what a file has. */
+public final class PlanReader {
+    private static final List<String> KEYS =
+            List.of(
+                    "title", "place", "house", "window", "camera", "people", "rig", "looks",
+                    "shots");
+
+    private final List<Fixture> fixtures;
+
+    /**
+     * @param fixtures what lights a plan may name; at least one
+     */
+    public PlanReader(List<Fixture> fixtures) {
+        if (fixtures.isEmpty()) {
+            throw new IllegalArgumentException("a plan cannot be read without any known fixture");
+        }
+        this.fixtures = List.copyOf(fixtures);
+    }
+
+    /** Reads the file at {@code path}; one that is not there is an error of the reading too. */
+    public PlanReading read(Path path) {
+        Problems problems = new Problems();
+        return read(PlanBytes.read(path, problems), problems);
+    }
+
+    /** Reads a file's bytes. */
+    public PlanReading read(byte[] bytes) {
+        Problems problems = new Problems();
+        return read(PlanBytes.decode(bytes, problems), problems);
+    }
+
+    private PlanReading read(Optional<String> text, Problems problems) {
+        Optional<ShootPlan> plan =
+                text.flatMap(t -> YamlTree.read(t, problems)).flatMap(n -> plan(n, problems));
+        if (plan.isEmpty() || problems.errorCount() > 0) {
+            return new PlanReading.Bad(problems.errors());
+        }
+        return new PlanReading.Good(plan.get(), problems.warnings());
+    }
+
+    private Optional<ShootPlan> plan(Node root, Problems problems) {
+        if (!(root instanceof Mapping m)) {
+            return new Value(root, "the file", problems)
+                    .wrong("begin with keys: title, place, people, rig, looks, shots");
+        }
+        Fields f = Fields.of(m, "", problems, KEYS);
+        Names people = new Names("person");
+        Names lights = new Names("light");
+        Names looks = new Names("look");
+        String title =
+                f.need("title", "The Tin Meridians at the Brine Loft")
+                        .flatMap(v -> v.text("The Tin Meridians at the Brine Loft"))
+                        .orElse("");
+        Optional<Place> place = f.need("place", PlaceReader.EXAMPLE).flatMap(PlaceReader::place);
+        House house =
+                f.optional(
+                        "house", "{lux: 5, kelvin: 2700}", PlaceReader::house, PlaceReader.dark());
+        double window = f.need("window", "8 min").flatMap(TimeWords::window).orElse(480.0);
+        CameraReader.Some camera =
+                f.get("camera", CameraReader.EXAMPLE)
+                        .map(CameraReader::some)
+                        .orElse(CameraReader.Some.NONE);
+        List<Person> band =
+                section(f, "people", PeopleReader.EXAMPLE, people, new PeopleReader(people)::read);
+        List<Light> rig =
+                section(
+                        f,
+                        "rig",
+                        RigReader.EXAMPLE,
+                        lights,
+                        new RigReader(fixtures, lights, problems)::read);
+        List<Look> lookList =
+                section(
+                        f,
+                        "looks",
+                        LooksReader.EXAMPLE,
+                        looks,
+                        new LooksReader(camera, lights, looks, problems)::read);
+        List<Shot> shots =
+                section(
+                        f,
+                        "shots",
+                        ShotsReader.EXAMPLE,
+                        new Names("shot"),
+                        new ShotsReader(people, looks, problems)::read);
+        if (place.isEmpty() || problems.errorCount() > 0) {
+            return Optional.empty();
+        }
+        ShootPlan plan =
+                new ShootPlan(
+                        title,
+                        place.get(),
+                        house,
+                        window,
+                        List.copyOf(band),
+                        List.copyOf(rig),
+                        List.copyOf(lookList),
+                        List.copyOf(shots));
+        new Oddities(plan, people, lights, looks, problems).report();
+        return Optional.of(plan);
+    }
+
+    /** A list with at least one entry. */
+    private static <T> List<T> section(
+            Fields f, String key, String example, Names names, Function<Value, List<T>> read) {
+        Optional<Value> value = f.need(key, "a list, for example " + example);
+        if (value.isEmpty()) {
+            names.incomplete();
+            return List.of();
+        }
+        if (value.get().node() instanceof Node.Sequence s && s.items().isEmpty()) {
+            value.get().wrong("write at least one entry, for example " + example);
+            names.incomplete();
+            return List.of();
+        }
+        return read.apply(value.get());
+    }
+}

@@ -1,0 +1,31 @@
+package lookstep.server.plan.file;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Everything found so far. */
+final class Problems {
+    private final List<PlanError> errors = new ArrayList<>();
+    private final List<PlanError> warnings = new ArrayList<>();
+
+    void error(Mark at, String what, String mend) {
+        errors.add(new PlanError(at.line(), at.column(), what, mend));
+    }
+
+    void warning(Mark at, String what, String mend) {
+        warnings.add(new PlanError(at.line(), at.column(), what, mend));
+    }
+
+    /** To tell whether something was found wrong meanwhile. */
+    int errorCount() {
+        return errors.size();
+    }
+
+    List<PlanError> errors() {
+        return errors.stream().sorted(PlanError.BY_PLACE).toList();
+    }
+
+    List<PlanError> warnings() {
+        return warnings.stream().sorted(PlanError.BY_PLACE).toList();
+    }
+}

@@ -1,0 +1,103 @@
+package lookstep.server.prediction;
+
+import java.util.ArrayList;
+import java.util.List;
+import lookstep.server.look.Photometry;
+import lookstep.server.plan.CameraSettings;
+import lookstep.server.plan.Person;
+import lookstep.server.plan.Place;
+import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.Shot;
+import lookstep.server.plan.Surface;
+import lookstep.simulator.model.optics.Camera;
+import lookstep.simulator.model.scene.Figure;
+import lookstep.simulator.model.scene.Positions;
+import lookstep.simulator.model.scene.Reflectance;
+import lookstep.simulator.model.scene.Room;
+import lookstep.simulator.model.scene.Scene;
+import lookstep.simulator.model.space.Vec3;
+
+/** A planned shot as a scene and a camera of the model. */
+public final class Staging {
+    /** People in the outer places turn in towards the middle (common practice), at most so much. */
+    private static final double TURN_DEGREES_PER_METRE = -12;
+
+    private Staging() {}
+
+    /** People of the shot in their places, the room, and every light of the rig where it stands. */
+    public static Scene scene(ShootPlan plan, Shot shot) {
+        List<Vec3> places = Positions.of(shot.arrangement(), shot.people().size());
+        List<Figure> figures = new ArrayList<>();
+        for (int i = 0; i < places.size(); i++) {
+            figures.add(figure(plan.person(shot.people().get(i)), places.get(i)));
+        }
+        return new Scene(
+                figures,
+                room(plan.place()),
+                plan.rig().stream().map(Photometry::luminaire).toList(),
+                plan.house().lux());
+    }
+
+    /**
+     * The camera in front of the nearest face, set as the shot's look wants it: nominal values, as
+     * on its dials.
+     */
+    public static Camera camera(ShootPlan plan, Shot shot) {
+        CameraSettings set = plan.look(shot.look()).camera();
+        double deep =
+                Positions.of(shot.arrangement(), shot.people().size()).stream()
+                        .mapToDouble(Vec3::y)
+                        .max()
+                        .orElse(0);
+        return new Camera(
+                new Vec3(0, -shot.distanceMetres(), shot.cameraHeightMetres()),
+                new Vec3(0, deep / 2, aimHeight(plan, shot)),
+                shot.lensMillimetres(),
+                set.fNumber(),
+                set.seconds(),
+                set.iso(),
+                set.kelvin());
+    }
+
+    /**
+     * Where the middle of the picture is: so that the tallest head has a tenth of the picture's
+     * height above it, or half way up the people if they fit in whole.
+     */
+    private static double aimHeight(ShootPlan plan, Shot shot) {
+        double tallest =
+                shot.people().stream()
+                        .mapToDouble(p -> plan.person(p).heightMetres())
+                        .max()
+                        .orElseThrow();
+        double high =
+                shot.distanceMetres() * Camera.SENSOR_SHORT_MILLIMETRES / shot.lensMillimetres();
+        return Math.max(tallest / 2, tallest + high / 10 - high / 2);
+    }
+
+    private static Figure figure(Person p, Vec3 feet) {
+        return new Figure(
+                feet,
+                feet.x() * TURN_DEGREES_PER_METRE,
+                p.heightMetres(),
+                reflectance(p.skin()),
+                reflectance(p.hair()),
+                reflectance(p.top()),
+                reflectance(p.bottom()),
+                p.name().hashCode());
+    }
+
+    private static Room room(Place p) {
+        return new Room(
+                p.widthMetres(),
+                p.depthMetres(),
+                p.heightMetres(),
+                p.backgroundMetres(),
+                Reflectance.grey(p.backgroundReflectance()),
+                Reflectance.grey(p.floorReflectance()),
+                Reflectance.grey(p.wallReflectance()));
+    }
+
+    private static Reflectance reflectance(Surface s) {
+        return new Reflectance(s.red(), s.green(), s.blue());
+    }
+}

@@ -1,0 +1,201 @@
+package lookstep.server.rehearsal;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Executors;
+import java.util.concurrent.RejectedExecutionException;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.ScheduledFuture;
+import java.util.concurrent.TimeUnit;
+import lookstep.protocols.fixture.Emitter;
+import lookstep.protocols.fixture.Fixture;
+import lookstep.protocols.wire.LinePort;
+import lookstep.protocols.wire.MemoryLine;
+import lookstep.protocols.wire.SerialLinePort;
+import lookstep.server.gear.Gear;
+import lookstep.server.plan.Light;
+import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.Shot;
+import lookstep.server.prediction.Predictions;
+import lookstep.server.prediction.Staging;
+import lookstep.simulator.gear.CardWriter;
+import lookstep.simulator.gear.LightListener;
+import lookstep.simulator.gear.LightSnapshot;
+import lookstep.simulator.gear.PatchedLight;
+import lookstep.simulator.gear.PtyFarEnd;
+import lookstep.simulator.gear.SimulatedCamera;
+import lookstep.simulator.gear.SocatPair;
+import lookstep.simulator.gear.View;
+import lookstep.simulator.model.colour.Xyz;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * The simulated set of one plan. A stand-in photographer takes a picture when a look has settled;
+ * more are taken on request.
+ */
+public final class Rehearsal implements AutoCloseable {
+    private static final Logger LOG = LoggerFactory.getLogger(Rehearsal.class);
+
+    /** From the end of a fade to the picture: people settle (common practice: a breath). */
+    private static final double SETTLE_SECONDS = 0.8;
+
+    private static final long FAR_END_MICROS = 500;
+
+    private final ShootPlan plan;
+    private final Gear gear;
+    private final LightListener lights;
+    private final SimulatedCamera camera;
+    private final Optional<SocatPair> nodes;
+    private final Optional<PtyFarEnd> farEnd;
+    private final ScheduledExecutorService photographer;
+    private final ScheduledExecutorService wire;
+    private volatile Shot shot;
+    private ScheduledFuture<?> nextPicture;
+
+    private Rehearsal(ShootPlan plan, Path folder, Path frames) throws IOException {
+        this.plan = plan;
+        shot = plan.shots().get(0);
+        List<PatchedLight> patched =
+                plan.rig().stream()
+                        .filter(l -> l.universe() == Gear.LINE_UNIVERSE)
+                        .map(Rehearsal::patched)
+                        .toList();
+        LinePort line;
+        if (SocatPair.installed().isPresent()) {
+            SocatPair pair = SocatPair.start(folder);
+            nodes = Optional.of(pair);
+            lights = LightListener.byLength(patched);
+            farEnd = Optional.of(new PtyFarEnd(pair.far(), lights));
+            line = new SerialLinePort(pair.near().toString());
+        } else {
+            nodes = Optional.empty();
+            farEnd = Optional.empty();
+            lights = LightListener.byBreak(patched);
+            line = new MemoryLine("simulated line", lights.behind(System::nanoTime));
+        }
+        Files.createDirectories(frames);
+        camera =
+                new SimulatedCamera(
+                        this::view, this::lit, Clock.systemDefaultZone(), new CardWriter(frames));
+        wire = thread("far end", Thread.MAX_PRIORITY);
+        farEnd.ifPresent(
+                end ->
+                        wire.scheduleWithFixedDelay(
+                                () -> end.doWork(System.nanoTime()),
+                                0,
+                                FAR_END_MICROS,
+                                TimeUnit.MICROSECONDS));
+        photographer = thread("stand-in photographer", Thread.MIN_PRIORITY);
+        gear = new Gear(line, frames, true, Optional.of(() -> takePicture(0)));
+    }
+
+    /**
+     * Sets it up.
+     *
+     * @param folder an existing folder for the device nodes, if this machine can make any
+     * @param frames where the camera puts its pictures; made if it is not there
+     * @throws IOException if a folder or the nodes cannot be had
+     */
+    public static Rehearsal start(ShootPlan plan, Path folder, Path frames) throws IOException {
+        return new Rehearsal(plan, folder, frames);
+    }
+
+    public Gear gear() {
+        return gear;
+    }
+
+    /** The people go to their places for this shot, and no picture is taken. */
+    public void place(Shot next) {
+        shot = next;
+    }
+
+    /**
+     * The people go to their places for this shot, the camera is set for it, and when the light has
+     * settled the stand-in takes a picture.
+     */
+    public synchronized void perform(Shot next) {
+        place(next);
+        if (nextPicture != null) {
+            nextPicture.cancel(false);
+        }
+        takePicture(plan.look(next.look()).fadeSeconds() + SETTLE_SECONDS);
+    }
+
+    private synchronized void takePicture(double inSeconds) {
+        try {
+            nextPicture =
+                    photographer.schedule(
+                            this::photograph, Math.round(inSeconds * 1000), TimeUnit.MILLISECONDS);
+        } catch (RejectedExecutionException closing) {
+            LOG.debug("no more pictures: the rehearsal ends");
+        }
+    }
+
+    private void photograph() {
+        try {
+            camera.photograph();
+        } catch (IOException | RuntimeException e) {
+            LOG.error("the simulated camera took no picture: {}", e.getMessage(), e);
+        }
+    }
+
+    private View view() {
+        Shot now = shot;
+        return new View(
+                Staging.scene(plan, now),
+                plan.rig().stream().map(Light::name).toList(),
+                Predictions.houseWhite(plan),
+                Staging.camera(plan, now));
+    }
+
+    /** What the lights give; those on no line of ours are dark. */
+    private LightSnapshot lit() {
+        LightSnapshot listened = lights.snapshot();
+        Map<String, Xyz> all = new LinkedHashMap<>();
+        for (Light light : plan.rig()) {
+            all.put(
+                    light.name(),
+                    listened.intensities().getOrDefault(light.name(), new Xyz(0, 0, 0)));
+        }
+        return new LightSnapshot(all, listened.packets());
+    }
+
+    /** A light with its modifier on: what comes out in front is less. */
+    private static PatchedLight patched(Light light) {
+        Fixture f = light.fixture();
+        double through = light.modifier().transmission();
+        List<Emitter> dimmed =
+                f.emitters().stream()
+                        .map(e -> new Emitter(e.name(), e.x(), e.y(), e.candela() * through))
+                        .toList();
+        Fixture modified =
+                new Fixture(
+                        f.id(), f.name(), dimmed, f.curve(), f.beamDegrees(), f.watts(), f.modes());
+        return new PatchedLight(light.name(), modified, light.mode(), light.startSlot());
+    }
+
+    private static ScheduledExecutorService thread(String name, int priority) {
+        return Executors.newSingleThreadScheduledExecutor(
+                r -> {
+                    Thread t = new Thread(r, name);
+                    t.setDaemon(true);
+                    t.setPriority(priority);
+                    return t;
+                });
+    }
+
+    @Override
+    public void close() {
+        photographer.shutdownNow();
+        wire.shutdownNow();
+        farEnd.ifPresent(PtyFarEnd::close);
+        nodes.ifPresent(SocatPair::close);
+    }
+}

@@ -1,0 +1,220 @@
+package lookstep.server.web;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.IntStream;
+import lookstep.server.live.Clock;
+import lookstep.server.live.Event.FrameTaken;
+import lookstep.server.live.Link;
+import lookstep.server.live.LiveState;
+import lookstep.server.look.LookLevels;
+import lookstep.server.look.Photometry;
+import lookstep.server.plan.CameraSettings;
+import lookstep.server.plan.Light;
+import lookstep.server.plan.Look;
+import lookstep.server.plan.Look.Colour;
+import lookstep.server.plan.Look.Level;
+import lookstep.server.plan.Look.Setting;
+import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.Shot;
+import lookstep.server.web.BandMessage.BandFrame;
+import lookstep.server.web.CrewMessage.CameraPart;
+import lookstep.server.web.CrewMessage.ClockPart;
+import lookstep.server.web.CrewMessage.FramePart;
+import lookstep.server.web.CrewMessage.LinkPart;
+import lookstep.server.web.CrewMessage.Pages;
+import lookstep.server.web.CrewMessage.PlacePart;
+import lookstep.server.web.CrewMessage.Plot;
+import lookstep.server.web.CrewMessage.PlotCamera;
+import lookstep.server.web.CrewMessage.PlotLight;
+import lookstep.server.web.CrewMessage.PlotPerson;
+import lookstep.server.web.CrewMessage.Position;
+import lookstep.server.web.CrewMessage.ShotPart;
+import lookstep.simulator.model.colour.Srgb;
+import lookstep.simulator.model.colour.WhiteBalance;
+import lookstep.simulator.model.colour.Xyz;
+import lookstep.simulator.model.optics.Scales;
+import lookstep.simulator.model.scene.Positions;
+import lookstep.simulator.model.space.Vec3;
+
+/** Plan and state become the messages of the pages. Pure. */
+public final class Messages {
+    private final ShootPlan plan;
+    private final boolean simulated;
+    private final List<String> notes;
+    private final Map<String, LookLevels> levels = new TreeMap<>();
+
+    /**
+     * @param notes things to know that hold for the whole shoot
+     */
+    public Messages(ShootPlan plan, boolean simulated, List<String> notes) {
+        this.plan = plan;
+        this.simulated = simulated;
+        this.notes = List.copyOf(notes);
+        for (Look look : plan.looks()) {
+            levels.put(look.name(), LookLevels.of(plan, look));
+        }
+    }
+
+    /** What the band sees: the newest frame whose preview is there. */
+    public BandMessage band(Optional<FrameTaken> shown) {
+        return new BandMessage(
+                "band",
+                simulated,
+                plan.title(),
+                shown.map(f -> new BandFrame(f.number(), url(f))).orElse(null));
+    }
+
+    /** What the crew sees. */
+    public CrewMessage crew(
+            LiveState state,
+            Optional<FrameTaken> shown,
+            List<Link> links,
+            Pages pages,
+            long nowEpochMillis) {
+        int at = state.position();
+        List<Shot> shots = plan.shots();
+        Shot on = shots.get(Math.max(at, 1) - 1);
+        return new CrewMessage(
+                "crew",
+                state.revision(),
+                simulated,
+                plan.title(),
+                clock(state.clock(), nowEpochMillis),
+                new Position(at, shots.size()),
+                at == 0 ? null : on.id(),
+                at == shots.size() ? null : shots.get(at).id(),
+                shots.stream().map(s -> shot(s, state)).toList(),
+                plot(on),
+                links.stream()
+                        .map(l -> new LinkPart(l.name(), l.up() ? "up" : "down", l.says()))
+                        .toList(),
+                shown.map(f -> new FramePart(f.number(), url(f), f.shot(), f.says())).orElse(null),
+                "/prediction/" + on.id() + ".jpg",
+                pages,
+                notes);
+    }
+
+    /** The file's time is in the address, so that no browser shows a picture of another shoot. */
+    private static String url(FrameTaken frame) {
+        return "/frames/%d.jpg?v=%d".formatted(frame.number(), frame.file().modifiedEpochMillis());
+    }
+
+    private ClockPart clock(Clock clock, long now) {
+        String state = clock.running() ? "running" : clock.fresh() ? "ready" : "paused";
+        double left = plan.windowSeconds() - clock.elapsedMillis(now) / 1000.0;
+        return new ClockPart(state, plan.windowSeconds(), left, now);
+    }
+
+    private ShotPart shot(Shot s, LiveState state) {
+        return new ShotPart(
+                s.id(),
+                s.name(),
+                s.safe(),
+                s.look(),
+                s.people(),
+                Words.arrangement(s.arrangement()),
+                s.say(),
+                s.framing(),
+                s.importance(),
+                s.lensMillimetres(),
+                s.distanceMetres(),
+                camera(plan.look(s.look()).camera()),
+                state.framesOf(s.id()));
+    }
+
+    private static CameraPart camera(CameraSettings c) {
+        return new CameraPart(
+                c.fNumber(), Scales.nearestTime(c.seconds()).text(), c.iso(), c.kelvin());
+    }
+
+    private Plot plot(Shot shot) {
+        Look look = plan.look(shot.look());
+        List<Vec3> stands = Positions.of(shot.arrangement(), shot.people().size());
+        return new Plot(
+                new PlacePart(
+                        plan.place().name(),
+                        plan.place().widthMetres(),
+                        plan.place().depthMetres(),
+                        plan.place().backgroundMetres()),
+                new PlotCamera(0, -shot.distanceMetres(), shot.lensMillimetres()),
+                IntStream.range(0, stands.size())
+                        .mapToObj(
+                                i ->
+                                        new PlotPerson(
+                                                shot.people().get(i),
+                                                centimetres(stands.get(i).x()),
+                                                centimetres(stands.get(i).y())))
+                        .toList(),
+                IntStream.range(0, plan.rig().size()).mapToObj(i -> light(look, i)).toList());
+    }
+
+    private PlotLight light(Look look, int index) {
+        Light light = plan.rig().get(index);
+        double[] on = levels.get(look.name()).levels().of(index);
+        Xyz sent = Photometry.intensity(light, on);
+        int last = light.startSlot() + light.mode().slots() - 1;
+        return new PlotLight(
+                light.name(),
+                light.fixture().name() + ", " + light.modifier().name(),
+                "universe %d, slots %d-%d".formatted(light.universe(), light.startSlot(), last),
+                light.position().x(),
+                light.position().y(),
+                light.position().z(),
+                light.aim().x(),
+                light.aim().y(),
+                Photometry.luminaire(light).beamDegrees(),
+                sent.y() > 0,
+                seenBy(look.camera().kelvin(), sent),
+                says(look.lights().get(light.name()), look.key().equals(light.name())));
+    }
+
+    /** The light's colour as the camera is balanced, as bright as a screen can show that hue. */
+    private static String seenBy(double cameraKelvin, Xyz sent) {
+        if (sent.y() <= 0) {
+            return "#000000";
+        }
+        double[] linear = new WhiteBalance(cameraKelvin).linearSrgb(sent);
+        double most = Math.max(linear[0], Math.max(linear[1], linear[2]));
+        StringBuilder hex = new StringBuilder("#");
+        for (double channel : linear) {
+            double shown = Srgb.encode(Math.max(0, channel) / most);
+            hex.append(String.format(Locale.ROOT, "%02x", Math.round(shown * 255)));
+        }
+        return hex.toString();
+    }
+
+    private static String says(Setting setting, boolean isKey) {
+        if (setting == null) {
+            return "off";
+        }
+        return level(setting.level()) + ", " + colour(setting.colour()) + (isKey ? ", key" : "");
+    }
+
+    private static String level(Level level) {
+        if (level instanceof Level.Percent p) {
+            return p.percent() == 100 ? "full" : Words.number(p.percent()) + " %";
+        }
+        double stops = ((Level.StopsFromKey) level).stops();
+        if (stops == 0) {
+            return "level with the key";
+        }
+        String many = Math.abs(stops) == 1 ? " stop " : " stops ";
+        return Words.number(Math.abs(stops)) + many + (stops > 0 ? "over" : "under");
+    }
+
+    private static String colour(Colour colour) {
+        if (colour instanceof Colour.Temperature t) {
+            return Words.number(t.kelvin()) + " K";
+        }
+        Colour.Xy xy = (Colour.Xy) colour;
+        return String.format(Locale.ROOT, "xy %.3f %.3f", xy.x(), xy.y());
+    }
+
+    private static double centimetres(double metres) {
+        return Math.round(metres * 100) / 100.0;
+    }
+}

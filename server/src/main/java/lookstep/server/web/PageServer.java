@@ -1,0 +1,174 @@
+package lookstep.server.web;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import io.undertow.Undertow;
+import io.undertow.UndertowOptions;
+import java.io.IOException;
+import java.net.InetSocketAddress;
+import java.util.Optional;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+import java.util.function.LongSupplier;
+import lookstep.server.frames.FrameStore;
+import lookstep.server.live.Event.FrameTaken;
+import lookstep.server.live.Links;
+import lookstep.server.live.Live;
+import lookstep.server.live.LiveState;
+import lookstep.server.prediction.Predictions;
+import lookstep.server.web.CrewMessage.Pages;
+
+/** Serves the pages and pushes to them. */
+public final class PageServer implements AutoCloseable {
+    /** A page that hears nothing for some of these knows that it is cut off. */
+    private static final long PULSE_SECONDS = 2;
+
+    private static final long LARGEST_PRESS_BYTES = 4096;
+
+    /**
+     * What the pages are about.
+     *
+     * @param live the state, and where presses go
+     * @param links how the connections are
+     * @param frames previews
+     * @param previewed the newest frame that has one
+     * @param predictions computed pictures
+     * @param messages plan and state in words
+     * @param shutter releases the camera, where that can be done from here
+     * @param keys who may open what
+     * @param epochMillis the wall clock
+     */
+    public record About(
+            Live live,
+            Links links,
+            FrameStore frames,
+            Newest previewed,
+            Predictions predictions,
+            Messages messages,
+            Optional<Runnable> shutter,
+            Keys keys,
+            LongSupplier epochMillis) {}
+
+    /** The newest frame of a state that has a preview to show. */
+    @FunctionalInterface
+    public interface Newest {
+        Optional<FrameTaken> in(LiveState state);
+    }
+
+    private final About about;
+    private final ObjectMapper json = JsonMapper.builder().build();
+    private final Push band;
+    private final Push crew;
+    private final Undertow undertow;
+    private final ScheduledExecutorService pulse;
+
+    private PageServer(About about, String host, int port) {
+        this.about = about;
+        band = new Push(this::bandMessage, this::pagesCounted);
+        crew = new Push(this::crewMessage, () -> {});
+        Gate gate = new Gate(about.keys());
+        Presses presses = new Presses(about.live(), about.shutter(), json, this::crewMessage);
+        Pictures pictures = new Pictures(about.frames(), about.predictions());
+        undertow =
+                Undertow.builder()
+                        .addHttpListener(port, host)
+                        .setIoThreads(2)
+                        .setWorkerThreads(8)
+                        .setServerOption(UndertowOptions.MAX_ENTITY_SIZE, LARGEST_PRESS_BYTES)
+                        .setServerOption(UndertowOptions.REQUEST_PARSE_TIMEOUT, 10_000)
+                        .setServerOption(UndertowOptions.NO_REQUEST_TIMEOUT, 60_000)
+                        .setServerOption(UndertowOptions.MAX_HEADERS, 64)
+                        .setHandler(new Routes(gate, presses, pictures, band, crew).table())
+                        .build();
+        pulse =
+                Executors.newSingleThreadScheduledExecutor(
+                        r -> {
+                            Thread t = new Thread(r, "pulse");
+                            t.setDaemon(true);
+                            return t;
+                        });
+    }
+
+    /**
+     * Starts to serve.
+     *
+     * @param port 0 for any free one
+     * @throws IOException if the address cannot be had; the message says what to do
+     */
+    public static PageServer start(About about, String host, int port) throws IOException {
+        PageServer server = new PageServer(about, host, port);
+        try {
+            server.undertow.start();
+        } catch (RuntimeException e) {
+            throw new IOException(
+                    "cannot serve pages at %s:%d (%s): choose another with --http HOST:PORT, port 0 for any free one"
+                            .formatted(host, port, reason(e)),
+                    e);
+        }
+        server.pulse.scheduleAtFixedRate(
+                server::alive, PULSE_SECONDS, PULSE_SECONDS, TimeUnit.SECONDS);
+        return server;
+    }
+
+    private static String reason(Throwable e) {
+        Throwable cause = e;
+        while (cause.getCause() != null) {
+            cause = cause.getCause();
+        }
+        return cause.getMessage();
+    }
+
+    /** The port that it got. */
+    public int port() {
+        return ((InetSocketAddress) undertow.getListenerInfo().get(0).getAddress()).getPort();
+    }
+
+    /** State, links or frames changed: tell every page. */
+    public void changed() {
+        band.changed();
+        crew.changed();
+    }
+
+    private void alive() {
+        band.alive();
+        crew.alive();
+    }
+
+    private void pagesCounted() {
+        crew.changed();
+    }
+
+    private String bandMessage() {
+        return write(about.messages().band(about.previewed().in(about.live().state())));
+    }
+
+    private String crewMessage() {
+        LiveState state = about.live().state();
+        return write(
+                about.messages()
+                        .crew(
+                                state,
+                                about.previewed().in(state),
+                                about.links().all(),
+                                new Pages(band.open(), crew.open()),
+                                about.epochMillis().getAsLong()));
+    }
+
+    private String write(Object message) {
+        try {
+            return json.writeValueAsString(message);
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    @Override
+    public void close() {
+        pulse.shutdownNow();
+        band.close();
+        crew.close();
+        undertow.stop();
+    }
+}

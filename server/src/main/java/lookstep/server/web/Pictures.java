@@ -1,0 +1,66 @@
+package lookstep.server.web;
+
+import io.undertow.server.HttpServerExchange;
+import io.undertow.util.Headers;
+import io.undertow.util.PathTemplateMatch;
+import io.undertow.util.StatusCodes;
+import java.nio.ByteBuffer;
+import java.util.Optional;
+import lookstep.server.frames.FrameStore;
+import lookstep.server.frames.PreviewResult;
+import lookstep.server.frames.PreviewResult.FrameProblem;
+import lookstep.server.frames.PreviewResult.Preview;
+import lookstep.server.prediction.Predictions;
+
+/** Previews of frames, and computed pictures. */
+final class Pictures {
+    private final FrameStore frames;
+    private final Predictions predictions;
+
+    Pictures(FrameStore frames, Predictions predictions) {
+        this.frames = frames;
+        this.predictions = predictions;
+    }
+
+    void frame(HttpServerExchange exchange) {
+        Optional<PreviewResult> made = number(exchange).flatMap(frames::preview);
+        if (made.isEmpty()) {
+            missing(exchange, "There is no such frame.\n");
+        } else if (made.get() instanceof FrameProblem problem) {
+            missing(exchange, problem.words() + "\n");
+        } else {
+            jpeg(exchange, ((Preview) made.get()).jpeg());
+        }
+    }
+
+    void prediction(HttpServerExchange exchange) {
+        Optional<byte[]> picture = predictions.picture(parameter(exchange, "shot"));
+        if (picture.isEmpty()) {
+            missing(exchange, "There is no such shot.\n");
+        } else {
+            jpeg(exchange, picture.get());
+        }
+    }
+
+    private static Optional<Long> number(HttpServerExchange exchange) {
+        try {
+            return Optional.of(Long.parseLong(parameter(exchange, "number")));
+        } catch (NumberFormatException notANumber) {
+            return Optional.empty();
+        }
+    }
+
+    private static String parameter(HttpServerExchange exchange, String name) {
+        return exchange.getAttachment(PathTemplateMatch.ATTACHMENT_KEY).getParameters().get(name);
+    }
+
+    private static void jpeg(HttpServerExchange exchange, byte[] bytes) {
+        exchange.getResponseHeaders().put(Headers.CONTENT_TYPE, "image/jpeg");
+        exchange.getResponseSender().send(ByteBuffer.wrap(bytes));
+    }
+
+    private static void missing(HttpServerExchange exchange, String words) {
+        exchange.setStatusCode(StatusCodes.NOT_FOUND);
+        Gate.say(exchange, words);
+    }
+}

@@ -1,0 +1,100 @@
+package lookstep.server.web;
+
+import io.undertow.Handlers;
+import io.undertow.server.HttpHandler;
+import io.undertow.server.RoutingHandler;
+import io.undertow.server.handlers.BlockingHandler;
+import io.undertow.server.handlers.resource.ClassPathResourceManager;
+import io.undertow.server.handlers.resource.ResourceHandler;
+import io.undertow.util.Headers;
+import io.undertow.util.StatusCodes;
+import lookstep.server.web.Keys.Who;
+
+/** The whole route table. */
+final class Routes {
+    private final Gate gate;
+    private final Presses presses;
+    private final Pictures pictures;
+    private final Push band;
+    private final Push crew;
+
+    Routes(Gate gate, Presses presses, Pictures pictures, Push band, Push crew) {
+        this.gate = gate;
+        this.presses = presses;
+        this.pictures = pictures;
+        this.band = band;
+        this.crew = crew;
+    }
+
+    HttpHandler table() {
+        RoutingHandler routes =
+                Handlers.routing()
+                        .get("/", gate::home)
+                        .get("/open/{key}", gate::open)
+                        // pages
+                        .get("/band", gate.only(Who.BAND, page("band")))
+                        .get("/next", gate.only(Who.CREW, page("next")))
+                        .get("/set", gate.only(Who.CREW, page("set")))
+                        // pictures
+                        .get("/frames/{number}.jpg", gate.only(Who.BAND, blocking(pictures::frame)))
+                        .get(
+                                "/prediction/{shot}.jpg",
+                                gate.only(Who.CREW, blocking(pictures::prediction)))
+                        // push
+                        .get("/push/band", gate.only(Who.BAND, gate.ownPage(socket(band))))
+                        .get("/push/crew", gate.only(Who.CREW, gate.ownPage(socket(crew))))
+                        // presses
+                        .post("/step", press(presses::step))
+                        .post("/back", press(presses::back))
+                        .post("/clock", press(presses::clock))
+                        .post("/shutter", press(presses::shutter))
+                        .setFallbackHandler(files());
+        return gate.guarded(routes);
+    }
+
+    private HttpHandler press(HttpHandler one) {
+        return gate.only(Who.CREW, gate.ownPage(blocking(one)));
+    }
+
+    private static HttpHandler blocking(HttpHandler one) {
+        return new BlockingHandler(one);
+    }
+
+    private static HttpHandler socket(Push push) {
+        return Handlers.websocket((exchange, channel) -> push.add(channel));
+    }
+
+    private static HttpHandler page(String name) {
+        ResourceHandler files = fromViewer("");
+        return exchange -> {
+            exchange.setRelativePath("/pages/" + name + "/index.html");
+            files.handleRequest(exchange);
+        };
+    }
+
+    /**
+     * Scripts and styles of the pages, open to all; the samples are for developers and stay out.
+     */
+    private static HttpHandler files() {
+        HttpHandler none =
+                exchange -> {
+                    exchange.setStatusCode(StatusCodes.NOT_FOUND);
+                    exchange.getResponseHeaders()
+                            .put(Headers.CONTENT_TYPE, "text/plain; charset=utf-8");
+                    exchange.getResponseSender()
+                            .send("There is no such page. Pages: /band /next /set\n");
+                };
+        return Handlers.path(none)
+                .addPrefixPath("/pages", fromViewer("/pages"))
+                .addPrefixPath("/parts", fromViewer("/parts"))
+                .addPrefixPath("/live", fromViewer("/live"));
+    }
+
+    private static ResourceHandler fromViewer(String folder) {
+        return new ResourceHandler(
+                        new ClassPathResourceManager(
+                                Routes.class.getClassLoader(), "viewer" + folder))
+                .setDirectoryListingEnabled(false)
+                .setCacheTime(0);
+    }
+}

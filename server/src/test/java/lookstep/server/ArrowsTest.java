@@ -1,0 +1,159 @@
+package lookstep.server;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** The arrows between the parts, as DEVELOPERS.md draws them. */
+class ArrowsTest {
+    private static final JavaClasses OURS =
+            new ClassFileImporter()
+                    .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+                    .importPackages("lookstep");
+
+    /** A rule over nothing always holds: so look first. */
+    @ParameterizedTest
+    @CsvSource({
+        "lookstep.protocols.dmx, 4",
+        "lookstep.protocols.wire, 6",
+        "lookstep.protocols.fixture, 5",
+        "lookstep.protocols.image, 5",
+        "lookstep.simulator.model, 30",
+        "lookstep.simulator.gear, 8",
+        "lookstep.server.plan, 20",
+        "lookstep.server.look, 5",
+        "lookstep.server.live, 6",
+        "lookstep.server.output, 5",
+        "lookstep.server.frames, 8",
+        "lookstep.server.prediction, 3",
+        "lookstep.server.rehearsal, 1",
+        "lookstep.server.web, 8",
+        "lookstep.server.cli, 5"
+    })
+    void thereIsSomethingToLookAt(String part, int least) {
+        long found = OURS.stream().filter(c -> c.getPackageName().startsWith(part)).count();
+        assertTrue(found >= least, part + " has " + found + " classes");
+    }
+
+    @Test
+    void protocolsKnowTheJdkAndTheSerialLibraryAlone() {
+        classes()
+                .that()
+                .resideInAPackage("lookstep.protocols..")
+                .should()
+                .onlyDependOnClassesThat()
+                .resideInAnyPackage("lookstep.protocols..", "java..", "javax..", "com.fazecast..")
+                .check(OURS);
+        noClasses()
+                .that()
+                .resideOutsideOfPackage("lookstep.protocols.wire")
+                .should()
+                .dependOnClassesThat()
+                .resideInAPackage("com.fazecast..")
+                .check(OURS);
+    }
+
+    @Test
+    void protocolsHaveNoThreadsAndNoClock() {
+        noClasses()
+                .that()
+                .resideInAPackage("lookstep.protocols..")
+                .should()
+                .dependOnClassesThat()
+                .areAssignableTo(Thread.class)
+                .orShould()
+                .dependOnClassesThat()
+                .resideInAPackage("java.util.concurrent")
+                .orShould()
+                .callMethod(System.class, "nanoTime")
+                .orShould()
+                .callMethod(System.class, "currentTimeMillis")
+                .check(OURS);
+    }
+
+    @Test
+    void theModelKnowsTheJdkAlone() {
+        classes()
+                .that()
+                .resideInAPackage("lookstep.simulator.model..")
+                .should()
+                .onlyDependOnClassesThat()
+                .resideInAnyPackage("lookstep.simulator.model..", "java..", "javax..")
+                .check(OURS);
+    }
+
+    @Test
+    void gearKnowsModelAndProtocolsAlone() {
+        classes()
+                .that()
+                .resideInAPackage("lookstep.simulator.gear..")
+                .should()
+                .onlyDependOnClassesThat()
+                .resideInAnyPackage(
+                        "lookstep.simulator..", "lookstep.protocols..", "java..", "javax..")
+                .check(OURS);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "lookstep.simulator.gear.., lookstep.server.rehearsal..",
+        "io.undertow.., lookstep.server.web..",
+        "org.xnio.., lookstep.server.web..",
+        "java.sql.., lookstep.server.live..",
+        "picocli.., lookstep.server.cli..",
+        "com.google.zxing.., lookstep.server.cli..",
+        "com.fasterxml.jackson.dataformat.., lookstep.server.plan.."
+    })
+    void oneImporter(String what, String importer) {
+        noClasses()
+                .that()
+                .resideInAPackage("lookstep.server..")
+                .and()
+                .resideOutsideOfPackage(importer)
+                .should()
+                .dependOnClassesThat()
+                .resideInAPackage(what)
+                .check(OURS);
+    }
+
+    @Test
+    void looksArePureOfTimeAndThreads() {
+        noClasses()
+                .that()
+                .resideInAnyPackage("lookstep.server.look..", "lookstep.server.plan..")
+                .should()
+                .dependOnClassesThat()
+                .areAssignableTo(Thread.class)
+                .orShould()
+                .callMethod(System.class, "nanoTime")
+                .orShould()
+                .callMethod(System.class, "currentTimeMillis")
+                .check(OURS);
+    }
+
+    @Test
+    void nobodyDependsOnThePartThatPutsThePartsTogether() {
+        noClasses()
+                .that()
+                .resideInAPackage("lookstep.server.*..")
+                .should()
+                .dependOnClassesThat()
+                .resideInAPackage("lookstep.server")
+                .check(OURS);
+    }
+
+    @Test
+    void thereAreNoCycles() {
+        slices().matching("lookstep.protocols.(*)..").should().beFreeOfCycles().check(OURS);
+        slices().matching("lookstep.simulator.model.(*)..").should().beFreeOfCycles().check(OURS);
+        slices().matching("lookstep.server.(*)..").should().beFreeOfCycles().check(OURS);
+    }
+}

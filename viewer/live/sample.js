@@ -1,0 +1,36 @@
+/**
+ * A page without a server: ?sample=NAME shows /samples/NAME.json in place of the push, and pictures
+ * that only a server has get a stand-in.
+ */
+const name = new URLSearchParams(location.search).get('sample');
+
+/** The sample's name, or null when the page is live. */
+export const sampleName = name !== null && /^[a-z0-9-]+$/.test(name) ? name : null;
+
+/** Same events as Connection. */
+export class SampleFeed extends EventTarget {
+  constructor() {
+    super();
+    this.#load();
+  }
+
+  offer(message) {
+    this.dispatchEvent(new CustomEvent('message', { detail: message }));
+  }
+
+  async #load() {
+    const answer = await fetch(`/samples/${sampleName}.json`);
+    const message = await answer.json();
+    const detail = { state: 'connected', sinceMillis: Date.now() };
+    this.dispatchEvent(new CustomEvent('link', { detail }));
+    this.offer(message);
+  }
+}
+
+/** Where a picture of a message is to be had. */
+export function pictureUrl(url) {
+  if (sampleName === null || url === null) return url;
+  if (url.startsWith('/frames/')) return '/samples/frame.svg';
+  if (url.startsWith('/prediction/')) return '/samples/prediction.svg';
+  return url;
+}

@@ -1,0 +1,79 @@
+import { pictureUrl } from '/live/sample.js';
+import { shotOf } from '/live/words.js';
+
+const COMPUTED = 'computed, not photographed';
+
+/**
+ * The photograph and the model's picture of the look that is on: one large, the other small; the
+ * small one is a key that swaps them. With only one of them, that is the large one.
+ */
+export class Pictures {
+  #large;
+  #caption;
+  #swap;
+  #small;
+  #words;
+  #computedIsLarge = false;
+  #message = null;
+
+  constructor(figure, swap) {
+    this.#large = figure.querySelector('live-picture');
+    this.#caption = figure.querySelector('figcaption');
+    this.#swap = swap;
+    this.#small = swap.querySelector('live-picture');
+    this.#words = swap.querySelector('span');
+  }
+
+  show(message) {
+    this.#message = message;
+    this.#draw();
+  }
+
+  swap() {
+    this.#computedIsLarge = !this.#computedIsLarge;
+    this.#draw();
+  }
+
+  #draw() {
+    const { frame, prediction } = this.#message;
+    const both = frame !== null && prediction !== null;
+    const computed = frame === null || (both && this.#computedIsLarge);
+    this.#put(this.#large, computed);
+    this.#caption.replaceChildren(...(computed ? this.#aboutComputed() : this.#aboutFrame()));
+    this.#swap.hidden = !both;
+    if (!both) return;
+    this.#put(this.#small, !computed);
+    this.#words.textContent = computed ? `Photograph ${frame.number}` : `This look, ${COMPUTED}`;
+  }
+
+  #put(picture, computed) {
+    const { frame, prediction } = this.#message;
+    if (computed) picture.show(pictureUrl(prediction), `The look that is on, ${COMPUTED}`);
+    else picture.show(pictureUrl(frame.url), `Photograph ${frame.number}, ${this.#nameOf(frame)}`);
+  }
+
+  #aboutFrame() {
+    const { frame } = this.#message;
+    return [strong(`${this.#nameOf(frame)}, photograph ${frame.number}`), ` ${frame.says}`];
+  }
+
+  #aboutComputed() {
+    if (this.#message.prediction === null) return ['No picture yet'];
+    const { camera } = shotOf(this.#message, this.#message.current) ?? {};
+    const settings =
+      camera === undefined
+        ? ''
+        : ` f/${camera.fNumber}, ${camera.time} s, ISO ${camera.iso}, ${camera.kelvin} K`;
+    return [strong(COMPUTED), settings];
+  }
+
+  #nameOf(frame) {
+    return shotOf(this.#message, frame.shot)?.name ?? frame.shot ?? 'no shot';
+  }
+}
+
+function strong(words) {
+  const element = document.createElement('b');
+  element.textContent = words;
+  return element;
+}
