@@ -1,6 +1,8 @@
 package lookstep.server.hardware;
 
 import com.fazecast.jSerialComm.SerialPort;
+import java.util.Arrays;
+import java.util.Iterator;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
@@ -8,9 +10,9 @@ import java.util.concurrent.atomic.AtomicInteger;
 import lookstep.protocols.dmx.DmxPacket;
 import lookstep.protocols.dmx.DmxTiming;
 import lookstep.protocols.wire.SerialLinePort;
+import lookstep.server.loop.LoopThread;
 import lookstep.server.output.LineDriver;
 import lookstep.server.output.LineState;
-import lookstep.server.output.LoopThread;
 
 /**
  * Runs inside the guest: first the product's own line driver through a pull and a return of its
@@ -31,7 +33,7 @@ final class GuestMain {
     static final String LOST = "guest: lost";
     static final String DONE = "guest: done";
 
-    private static final long PATIENCE_SECONDS = 30;
+    private static final long PATIENCE_SECONDS = 120;
 
     private final AtomicInteger asked = new AtomicInteger();
     private final BlockingQueue<LineState> states = new LinkedBlockingQueue<>();
@@ -39,12 +41,15 @@ final class GuestMain {
     private GuestMain() {}
 
     /**
+     * Runs all of it.
+     *
      * @param devices that of the product, then one for each mutant
      */
     public static void main(String[] devices) throws InterruptedException {
         new GuestMain().product(devices[0]);
+        Iterator<String> others = Arrays.asList(devices).listIterator(1);
         for (Mutant mutant : Mutant.values()) {
-            mutant.run(devices[1 + mutant.ordinal()]);
+            mutant.run(others.next());
         }
         System.out.println(DONE);
     }
@@ -53,15 +58,15 @@ final class GuestMain {
         LineDriver driver =
                 new LineDriver(
                         new SerialLinePort(device), DmxTiming.STEADY, this::packet, states::add);
-        try (LoopThread loop = LoopThread.start("line", driver::doWork)) {
-            awaitLine(true);
-            awaitPackets(PACKETS);
-            System.out.println(STEADY);
-            awaitLine(false);
-            System.out.println(LOST);
-            awaitLine(true);
-            awaitPackets(asked.get() + PACKETS);
-        }
+        LoopThread loop = LoopThread.startPrecise("line", driver::doWork);
+        awaitLine(true);
+        awaitPackets(PACKETS);
+        System.out.println(STEADY);
+        awaitLine(false);
+        System.out.println(LOST);
+        awaitLine(true);
+        awaitPackets(asked.get() + PACKETS);
+        loop.close();
         driver.close();
     }
 
