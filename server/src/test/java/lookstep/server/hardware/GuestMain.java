@@ -8,9 +8,9 @@ import java.util.concurrent.atomic.AtomicInteger;
 import lookstep.protocols.dmx.DmxPacket;
 import lookstep.protocols.dmx.DmxTiming;
 import lookstep.protocols.wire.SerialLinePort;
+import lookstep.server.loop.LoopThread;
 import lookstep.server.output.LineDriver;
 import lookstep.server.output.LineState;
-import lookstep.server.output.LoopThread;
 
 /**
  * Runs inside the guest: first the product's own line driver through a pull and a return of its
@@ -53,7 +53,7 @@ final class GuestMain {
         LineDriver driver =
                 new LineDriver(
                         new SerialLinePort(device), DmxTiming.STEADY, this::packet, states::add);
-        try (LoopThread loop = LoopThread.start("line", driver::doWork)) {
+        try (LoopThread loop = LoopThread.startPrecise("line", driver::doWork)) {
             awaitLine(true);
             awaitPackets(PACKETS);
             System.out.println(STEADY);
