@@ -386,9 +386,11 @@ class PagesTest {
         page.waitForCondition(() -> lines.size() == 1);
         lines.get(0).send(at(8).toString());
         assertThat(key()).containsText("Solo: Petra");
+        page.evaluate(NOTE_THE_NAMES);
         lines.get(0).send(at(7).toString());
         lines.get(0).send(at(9).toString());
         assertThat(key()).containsText("Cover, room above the heads");
+        assertEquals(List.of("Cover, room above the heads"), page.evaluate("() => window.names"));
         lines.get(0).close();
         page.waitForCondition(() -> lines.size() == 2);
         // A server that was started afresh may count from a lower number.
@@ -403,6 +405,25 @@ class PagesTest {
         server.pushStatus(status);
         page.navigate(server.url("/next"));
         assertThat(page.locator("trouble-strip")).containsText(words);
+    }
+
+    @Test
+    void aLineThatFellSilentIsOpenedAnewIfTheServerWasHeardToBeAlive() throws IOException {
+        List<WebSocketRoute> lines = push("crew");
+        page.navigate(server.url("/next"));
+        page.waitForCondition(() -> lines.size() == 1);
+        lines.get(0).send(at(8).toString());
+        assertThat(key()).containsText("Solo: Petra");
+        stopTime();
+        pass(60_000);
+        assertEquals(1, lines.size());
+        lines.get(0).send(RecordingServer.sample("alive"));
+        lines.get(0).send(at(9).toString());
+        assertThat(key()).containsText("Cover, room above the heads");
+        pass(6_900);
+        assertEquals(1, lines.size());
+        pass(500);
+        page.waitForCondition(() -> lines.size() == 2);
     }
 
     // ---- band ------------------------------------------------------------------------------
@@ -646,6 +667,17 @@ class PagesTest {
 
     private static final String SPILLS_NOT =
             "() => document.documentElement.scrollWidth <= innerWidth";
+
+    /** Every name that the key shows from now on, also if it is there for a moment only. */
+    private static final String NOTE_THE_NAMES =
+            """
+            () => {
+              window.names = [];
+              const name = document.querySelector('step-key .name');
+              new MutationObserver(() => window.names.push(name.textContent))
+                .observe(name, {childList: true, characterData: true, subtree: true});
+            }
+            """;
 
     private static final String NAMES_THAT_OVERLAP =
             """
