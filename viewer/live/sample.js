@@ -11,6 +11,7 @@ export const sampleName = name !== null && /^[a-z0-9-]+$/.test(name) ? name : nu
 export class SampleFeed extends EventTarget {
   constructor() {
     super();
+    document.title = `Sample ${sampleName}: ${document.title}`;
     this.#load();
   }
 

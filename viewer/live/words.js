@@ -66,8 +66,8 @@ export function troublesOf(message, link, watched) {
 }
 
 const HEADS = {
-  lights: 'The lights hear nothing: the line is down.',
-  camera: 'No pictures come in.',
+  lights: 'The light line is down:',
+  camera: 'No pictures come in:',
 };
 
 function timeOfDay(millis) {

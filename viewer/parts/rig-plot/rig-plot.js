@@ -50,7 +50,7 @@ class RigPlot extends HTMLElement {
     const taken = [];
     this.#svg.replaceChildren(
       room(plot.place, place, width),
-      ...plot.lights.filter((light) => light.on).map((light) => wedge(light, place)),
+      ...plot.lights.filter((light) => light.on).flatMap((light, i) => wedge(light, i, place, perMetre)),
       view(plot, this.#framing, place),
       ...marks(plot, place, perMetre, taken),
       ...labels(plot, place, perMetre, taken, width, height),
@@ -80,8 +80,20 @@ function room(room, place, width) {
   return group;
 }
 
-function wedge(light, place) {
-  return node('path', { class: 'beam', d: outline(beam(light).map(place)), fill: colourOf(light) });
+/** Strong at the lamp, thin where it ends: the fall of light is only hinted at. */
+function wedge(light, index, place, perMetre) {
+  const shape = beam(light);
+  const at = place(light);
+  const reach = Math.hypot(shape[1].x - light.x, shape[1].y - light.y) * perMetre;
+  const id = `beam-${index}`;
+  const fade = node('radialGradient', {
+    id, gradientUnits: 'userSpaceOnUse', cx: at.x, cy: at.y, r: reach,
+  });
+  for (const [offset, opacity] of [[0, 0.75], [0.35, 0.3], [1, 0.06]]) {
+    fade.append(node('stop', { offset, 'stop-color': colourOf(light), 'stop-opacity': opacity }));
+  }
+  const path = node('path', { class: 'beam', d: outline(shape.map(place)), fill: `url(#${id})` });
+  return [fade, path];
 }
 
 function view(plot, framing, place) {
@@ -106,9 +118,9 @@ function marks(plot, place, perMetre, taken) {
   ];
   for (const person of plot.people) {
     const at = place(person);
-    const w = Math.min(perMetre * 0.22, 20);
-    taken.push(around(at, w * 0.7));
-    drawn.push(node('ellipse', { class: 'person', cx: at.x, cy: at.y, rx: w, ry: w * 0.55 }));
+    const { rx, ry } = shoulders(perMetre);
+    taken.push({ x: at.x - rx, y: at.y - ry, w: 2 * rx, h: 2 * ry });
+    drawn.push(node('ellipse', { class: 'person', cx: at.x, cy: at.y, rx, ry }));
   }
   for (const light of plot.lights) {
     const at = place(light);
@@ -154,10 +166,10 @@ function labels(plot, place, perMetre, taken, width, height) {
     const offer = (dx, dy) => ({
       x: at.x - w / 2 + dx, y: at.y + dy, w, h: LINE_PIXELS, anchor: 'middle',
     });
-    const below = Math.min(perMetre * 0.22, 20) * 0.7 + 2;
+    const gap = shoulders(perMetre).ry + 2;
     const offers = [];
     for (const row of [0, 1, 2]) {
-      offers.push(offer(0, below + row * LINE_PIXELS), offer(0, -below - (row + 1) * LINE_PIXELS));
+      offers.push(offer(0, gap + row * LINE_PIXELS), offer(0, -gap - (row + 1) * LINE_PIXELS));
     }
     put('who', offers, [{ class: 'name', words: person.name }]);
   }
@@ -170,8 +182,8 @@ function labels(plot, place, perMetre, taken, width, height) {
       [
         { x: at.x - w / 2, y: at.y + 14, w, h, anchor: 'middle' },
         { x: at.x - w / 2, y: at.y - 14 - h, w, h, anchor: 'middle' },
-        { x: at.x + 16, y: at.y - h / 2, w, h, anchor: 'start' },
-        { x: at.x - 16 - w, y: at.y - h / 2, w, h, anchor: 'end' },
+        { x: at.x + 18, y: at.y - h / 2, w, h, anchor: 'start' },
+        { x: at.x - 20 - w, y: at.y - h / 2, w, h, anchor: 'end' },
         { x: at.x - 14, y: at.y + 14, w, h, anchor: 'start' },
         { x: at.x + 14 - w, y: at.y + 14, w, h, anchor: 'end' },
         { x: at.x - 14, y: at.y - 14 - h, w, h, anchor: 'start' },
@@ -203,6 +215,12 @@ function inWords(plot) {
   const lights = plot.lights.map((light) => `${light.name} ${light.says}`).join('; ');
   const people = plot.people.map((person) => person.name).join(', ');
   return `The set from above. People, left to right: ${people}. Lights: ${lights}.`;
+}
+
+/** Half the breadth and depth of a person from above, in pixels. */
+function shoulders(perMetre) {
+  const rx = Math.min(perMetre * 0.21, 20);
+  return { rx, ry: rx * 0.55 };
 }
 
 const colourOf = (light) => (COLOUR.test(light.colour) ? light.colour : '#ffffff');

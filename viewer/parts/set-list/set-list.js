@@ -23,7 +23,12 @@ class SetList extends HTMLElement {
     this.#list.replaceChildren(
       ...shots.map((shot, index) => line(shot, stateOf(index, past, now, next))),
     );
-    this.#list.querySelector('.now')?.scrollIntoView({ block: 'nearest' });
+    this.classList.toggle('many', shots.length > 7);
+    // Not scrollIntoView: that would move the page as well.
+    const mark = this.#list.querySelector('.now, .next');
+    if (mark !== null) {
+      this.scrollTop = mark.offsetTop - (this.clientHeight - mark.offsetHeight) / 2;
+    }
   }
 }
 
@@ -54,7 +59,7 @@ function asideOf(shot, state) {
   if (shot.safe) words.push('the safe shot');
   if (shot.frames > 0) words.push(shot.frames === 1 ? '1 frame' : `${shot.frames} frames`);
   if (shot.frames === 0 && state === 'past') words.push('no frame');
-  if (shot.look !== shot.name.toLowerCase() && state !== 'past') words.push(`look: ${shot.look}`);
+  if (state === 'now' && shot.look !== shot.name.toLowerCase()) words.push(`look: ${shot.look}`);
   return words.join(', ');
 }
 

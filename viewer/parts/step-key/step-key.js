@@ -23,7 +23,10 @@ class StepKey extends HTMLElement {
     this.#detail.className = 'detail';
     this.#answer.className = 'answer';
     this.#answer.setAttribute('role', 'status');
-    this.#button.append(this.#label, this.#name, this.#detail);
+    const tape = document.createElement('span');
+    tape.className = 'tape';
+    tape.append(this.#label, this.#name, this.#detail);
+    this.#button.append(tape);
     this.append(this.#button, this.#answer);
     this.#label.textContent = 'Waiting for the computer';
     this.#button.addEventListener('pointerdown', (event) => {

@@ -72,7 +72,6 @@ final class FrameIntake implements AutoCloseable {
                         r -> {
                             Thread t = new Thread(r, "previews");
                             t.setDaemon(true);
-                            t.setPriority(Thread.MIN_PRIORITY + 1);
                             return t;
                         });
         previews = new PreviewQueue(previewThread, maker::make, this::previewMade);

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.time.LocalDateTime;
+import java.time.ZoneId;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
@@ -178,7 +179,7 @@ public final class Main implements Actions {
 
     private void make(ShootFolder folder, boolean fresh) throws IOException {
         if (fresh) {
-            folder.putAside(LocalDateTime.now())
+            folder.putAside(LocalDateTime.now(ZoneId.systemDefault()))
                     .ifPresent(aside -> out.println("The former one is kept in " + aside));
         }
         folder.make();
@@ -216,7 +217,6 @@ public final class Main implements Actions {
                                         state.position(),
                                         plan.shots().size(),
                                         shot(plan, state).name());
-        boolean colours = System.console() != null && System.getenv("NO_COLOR") == null;
         out.print(
                 Greeting.words(
                         first.formatted(plan.title()) + where,
@@ -224,8 +224,13 @@ public final class Main implements Actions {
                         session.port(),
                         session.keys().crew(),
                         session.keys().band(),
-                        colours));
+                        coloursWanted()));
         out.flush();
+    }
+
+    @SuppressWarnings("SystemConsoleNull") // from Java 22 on escape codes may get into a file
+    private static boolean coloursWanted() {
+        return System.console() != null && System.getenv("NO_COLOR") == null;
     }
 
     /** Waits for Ctrl-C or a polite kill, and then ends the parts in order. */

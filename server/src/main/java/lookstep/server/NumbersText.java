@@ -26,8 +26,10 @@ final class NumbersText {
             notes.addAll(numbers.notes());
         }
         text.append(
-                "  Sharpness: focus on the nearest face, circle of confusion 0.020 mm, a face 0.15 m deep.\n"
-                        + "  Light: on an upright face turned to the camera, house light included (ISO 2720, C = 250).\n");
+                """
+                  Sharpness: focus on the nearest face, circle of confusion 0.020 mm, a face 0.15 m deep.
+                  Light: on an upright face turned to the camera, house light included (ISO 2720, C = 250).
+                """);
         if (!notes.isEmpty()) {
             text.append("\nWhat the lights cannot do\n");
             notes.forEach(n -> text.append("  ").append(n).append('\n'));

@@ -7,9 +7,6 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.Executors;
-import java.util.concurrent.ScheduledExecutorService;
-import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 import lookstep.protocols.dmx.DmxTiming;
 import lookstep.server.gear.Gear;
@@ -22,10 +19,10 @@ import lookstep.server.look.Fade;
 import lookstep.server.look.LookLevels;
 import lookstep.server.look.RigLevels;
 import lookstep.server.look.RigPackets;
+import lookstep.server.loop.LoopThread;
 import lookstep.server.output.LineDriver;
 import lookstep.server.output.LineState;
 import lookstep.server.output.LookPlayer;
-import lookstep.server.output.LoopThread;
 import lookstep.server.plan.Light;
 import lookstep.server.plan.Look;
 import lookstep.server.plan.ShootPlan;
@@ -37,6 +34,11 @@ import lookstep.server.web.PageServer;
 
 /** One shoot that is being served: its parts put together, the light first. */
 final class Session implements AutoCloseable {
+    private static final long WATCHDOG_NANOS = 250_000_000;
+
+    /** A page that hears nothing for some of these knows that it is cut off. */
+    private static final long PULSE_NANOS = 2_000_000_000;
+
     private final ShootPlan plan;
     private final Journal journal;
     private final Live live;
@@ -44,10 +46,11 @@ final class Session implements AutoCloseable {
     private final LookPlayer player;
     private final LineDriver driver;
     private final LoopThread lineThread;
-    private final ScheduledExecutorService watchdog;
+    private final LoopThread watchdog;
     private final FrameIntake intake;
     private final LoopThread framesThread;
     private final PageServer pages;
+    private final LoopThread pulse;
     private final Map<String, RigLevels> levels = new HashMap<>();
     private int playedPosition;
     private volatile PageServer toTell;
@@ -97,16 +100,14 @@ final class Session implements AutoCloseable {
         Links links = new Links(this::tellPages);
         links.tell(new Link("lights", false, "opening " + gear.line().name()));
         driver = new LineDriver(gear.line(), timing, player, s -> links.tell(link(s)));
-        lineThread = LoopThread.start("line", driver::doWork);
+        lineThread = LoopThread.startPrecise("line", driver::doWork);
         watchdog =
-                Executors.newSingleThreadScheduledExecutor(
-                        r -> {
-                            Thread t = new Thread(r, "line watchdog");
-                            t.setDaemon(true);
-                            return t;
+                LoopThread.start(
+                        "line watchdog",
+                        now -> {
+                            driver.closeIfStuck(now);
+                            return now + WATCHDOG_NANOS;
                         });
-        watchdog.scheduleAtFixedRate(
-                () -> driver.closeIfStuck(System.nanoTime()), 250, 250, TimeUnit.MILLISECONDS);
         live.watch(this::play);
 
         intake = new FrameIntake(gear.frames(), live, links, this::tellPages);
@@ -127,6 +128,13 @@ final class Session implements AutoCloseable {
                         port);
         toTell = pages;
         live.watch(state -> tellPages());
+        pulse =
+                LoopThread.start(
+                        "pulse",
+                        now -> {
+                            pages.alive();
+                            return now + PULSE_NANOS;
+                        });
     }
 
     private static List<String> outOfReach(ShootPlan plan) {
@@ -184,10 +192,11 @@ final class Session implements AutoCloseable {
     /** Ends in order: pages, frames, then the line, whose last packet is let out whole. */
     @Override
     public void close() {
+        pulse.close();
         pages.close();
         framesThread.close();
         intake.close();
-        watchdog.shutdownNow();
+        watchdog.close();
         lineThread.close();
         LockSupport.parkNanos(DmxTiming.wireNanos(512));
         driver.close();

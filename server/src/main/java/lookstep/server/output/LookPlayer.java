@@ -57,7 +57,8 @@ public final class LookPlayer implements PacketSource {
     @Override
     public DmxPacket packet(long nowNanos) {
         Wish wanted = wish;
-        if (wanted != playing && (!everBegan || nowNanos - began >= LEAST_BETWEEN_CHANGES_NANOS)) {
+        if (!wanted.equals(playing)
+                && (!everBegan || nowNanos - began >= LEAST_BETWEEN_CHANGES_NANOS)) {
             from = now;
             playing = wanted;
             began = nowNanos;

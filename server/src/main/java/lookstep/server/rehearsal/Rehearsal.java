@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -19,6 +20,7 @@ import lookstep.protocols.wire.LinePort;
 import lookstep.protocols.wire.MemoryLine;
 import lookstep.protocols.wire.SerialLinePort;
 import lookstep.server.gear.Gear;
+import lookstep.server.loop.LoopThread;
 import lookstep.server.plan.Light;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
@@ -46,7 +48,7 @@ public final class Rehearsal implements AutoCloseable {
     /** From the end of a fade to the picture: people settle (common practice: a breath). */
     private static final double SETTLE_SECONDS = 0.8;
 
-    private static final long FAR_END_MICROS = 500;
+    private static final long FAR_END_NANOS = 700_000;
 
     private final ShootPlan plan;
     private final Gear gear;
@@ -55,7 +57,7 @@ public final class Rehearsal implements AutoCloseable {
     private final Optional<SocatPair> nodes;
     private final Optional<PtyFarEnd> farEnd;
     private final ScheduledExecutorService photographer;
-    private final ScheduledExecutorService wire;
+    private final Optional<LoopThread> wire;
     private volatile Shot shot;
     private ScheduledFuture<?> nextPicture;
 
@@ -83,16 +85,20 @@ public final class Rehearsal implements AutoCloseable {
         Files.createDirectories(frames);
         camera =
                 new SimulatedCamera(
-                        this::view, this::lit, Clock.systemDefaultZone(), new CardWriter(frames));
-        wire = thread("far end", Thread.MAX_PRIORITY);
-        farEnd.ifPresent(
-                end ->
-                        wire.scheduleWithFixedDelay(
-                                () -> end.doWork(System.nanoTime()),
-                                0,
-                                FAR_END_MICROS,
-                                TimeUnit.MICROSECONDS));
-        photographer = thread("stand-in photographer", Thread.MIN_PRIORITY);
+                        this::view,
+                        this::lit,
+                        Clock.system(ZoneId.systemDefault()),
+                        new CardWriter(frames));
+        wire =
+                farEnd.map(
+                        end ->
+                                LoopThread.start(
+                                        "far end",
+                                        now -> {
+                                            end.doWork(now);
+                                            return now + FAR_END_NANOS;
+                                        }));
+        photographer = thread("stand-in photographer");
         gear = new Gear(line, frames, true, Optional.of(() -> takePicture(0)));
     }
 
@@ -181,12 +187,11 @@ public final class Rehearsal implements AutoCloseable {
         return new PatchedLight(light.name(), modified, light.mode(), light.startSlot());
     }
 
-    private static ScheduledExecutorService thread(String name, int priority) {
+    private static ScheduledExecutorService thread(String name) {
         return Executors.newSingleThreadScheduledExecutor(
                 r -> {
                     Thread t = new Thread(r, name);
                     t.setDaemon(true);
-                    t.setPriority(priority);
                     return t;
                 });
     }
@@ -194,7 +199,7 @@ public final class Rehearsal implements AutoCloseable {
     @Override
     public void close() {
         photographer.shutdownNow();
-        wire.shutdownNow();
+        wire.ifPresent(LoopThread::close);
         farEnd.ifPresent(PtyFarEnd::close);
         nodes.ifPresent(SocatPair::close);
     }

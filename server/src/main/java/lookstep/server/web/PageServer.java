@@ -8,9 +8,6 @@ import io.undertow.UndertowOptions;
 import java.io.IOException;
 import java.net.InetSocketAddress;
 import java.util.Optional;
-import java.util.concurrent.Executors;
-import java.util.concurrent.ScheduledExecutorService;
-import java.util.concurrent.TimeUnit;
 import java.util.function.LongSupplier;
 import lookstep.server.frames.FrameStore;
 import lookstep.server.live.Event.FrameTaken;
@@ -22,8 +19,6 @@ import lookstep.server.web.CrewMessage.Pages;
 
 /** Serves the pages and pushes to them. */
 public final class PageServer implements AutoCloseable {
-    /** A page that hears nothing for some of these knows that it is cut off. */
-    private static final long PULSE_SECONDS = 2;
 
     private static final long LARGEST_PRESS_BYTES = 4096;
 
@@ -62,7 +57,6 @@ public final class PageServer implements AutoCloseable {
     private final Push band;
     private final Push crew;
     private final Undertow undertow;
-    private final ScheduledExecutorService pulse;
 
     private PageServer(About about, String host, int port) {
         this.about = about;
@@ -82,13 +76,6 @@ public final class PageServer implements AutoCloseable {
                         .setServerOption(UndertowOptions.MAX_HEADERS, 64)
                         .setHandler(new Routes(gate, presses, pictures, band, crew).table())
                         .build();
-        pulse =
-                Executors.newSingleThreadScheduledExecutor(
-                        r -> {
-                            Thread t = new Thread(r, "pulse");
-                            t.setDaemon(true);
-                            return t;
-                        });
     }
 
     /**
@@ -107,8 +94,6 @@ public final class PageServer implements AutoCloseable {
                             .formatted(host, port, reason(e)),
                     e);
         }
-        server.pulse.scheduleAtFixedRate(
-                server::alive, PULSE_SECONDS, PULSE_SECONDS, TimeUnit.SECONDS);
         return server;
     }
 
@@ -131,7 +116,10 @@ public final class PageServer implements AutoCloseable {
         crew.changed();
     }
 
-    private void alive() {
+    /**
+     * Lets pages that hear nothing else know that the line is not dead; call it every few seconds.
+     */
+    public void alive() {
         band.alive();
         crew.alive();
     }
@@ -166,7 +154,6 @@ public final class PageServer implements AutoCloseable {
 
     @Override
     public void close() {
-        pulse.shutdownNow();
         band.close();
         crew.close();
         undertow.stop();

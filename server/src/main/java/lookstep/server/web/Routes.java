@@ -36,9 +36,9 @@ final class Routes {
                         .get("/next", gate.only(Who.CREW, page("next")))
                         .get("/set", gate.only(Who.CREW, page("set")))
                         // pictures
-                        .get("/frames/{number}.jpg", gate.only(Who.BAND, blocking(pictures::frame)))
+                        .get("/frames/{number}", gate.only(Who.BAND, blocking(pictures::frame)))
                         .get(
-                                "/prediction/{shot}.jpg",
+                                "/prediction/{shot}",
                                 gate.only(Who.CREW, blocking(pictures::prediction)))
                         // push
                         .get("/push/band", gate.only(Who.BAND, gate.ownPage(socket(band))))

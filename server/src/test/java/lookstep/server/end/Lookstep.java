@@ -84,9 +84,9 @@ final class Lookstep implements AutoCloseable {
     }
 
     /** As a power cut does it: no warning, no tidying. */
-    void kill() throws InterruptedException {
+    void kill() {
         process.destroyForcibly();
-        process.waitFor(30, TimeUnit.SECONDS);
+        until("the process is gone", () -> !process.isAlive());
     }
 
     /** As Ctrl-C does it; returns the exit code. */
@@ -122,7 +122,7 @@ final class Lookstep implements AutoCloseable {
     }
 
     @Override
-    public void close() throws InterruptedException {
+    public void close() {
         kill();
     }
 }

@@ -40,7 +40,7 @@ final class ArrangementWords {
     }
 
     private static Optional<Arrangement> word(String text, Value value) {
-        String lower = text.toLowerCase(Locale.ROOT);
+        String lower = text.substring(0, 1).toLowerCase(Locale.ROOT) + text.substring(1);
         if (ROWS.matcher(lower).matches()) {
             List<Integer> rows = new ArrayList<>();
             for (String n : lower.substring(5).split("-", -1)) {

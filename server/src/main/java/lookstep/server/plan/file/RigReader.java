@@ -165,7 +165,7 @@ final class RigReader {
             int last = first + count - 1;
             if (last <= SLOTS
                     && addressed.stream()
-                            .noneMatch(b -> b != a && b.meets(universe, first, last))) {
+                            .noneMatch(b -> !b.equals(a) && b.meets(universe, first, last))) {
                 return "write slot: " + first + ", which is free, and set the light to it";
             }
         }
