@@ -3,12 +3,18 @@ package lookstep.protocols.wire;
 import com.fazecast.jSerialComm.SerialPort;
 import com.fazecast.jSerialComm.SerialPortDataListener;
 import com.fazecast.jSerialComm.SerialPortEvent;
+import java.util.concurrent.atomic.AtomicBoolean;
 
 /** An open serial device. Any sign of trouble closes it; it never opens again. */
 final class SerialLine implements Line {
     private final String device;
     private final SerialPort port;
-    private volatile boolean gone;
+
+    /**
+     * Set by the one who closes the port. The library joins its event thread while it holds a lock
+     * that closing needs: a second close from that thread would wait for ever.
+     */
+    private final AtomicBoolean gone = new AtomicBoolean();
 
     SerialLine(String device, SerialPort port) {
         this.device = device;
@@ -45,12 +51,13 @@ final class SerialLine implements Line {
 
     @Override
     public void close() {
-        gone = true;
-        port.closePort();
+        if (gone.compareAndSet(false, true)) {
+            port.closePort();
+        }
     }
 
     private void requireThere() throws LineLostException {
-        if (gone) {
+        if (gone.get()) {
             throw new LineLostException(
                     device + ": the line is closed or the adapter is gone. Plug it back in.");
         }
@@ -61,7 +68,7 @@ final class SerialLine implements Line {
     }
 
     private LineLostException lost(String how) {
-        boolean closedMeanwhile = gone;
+        boolean closedMeanwhile = gone.get();
         close();
         return new LineLostException(
                 closedMeanwhile
