@@ -1,0 +1,38 @@
+package lookstep.simulator.model.scene;
+
+import lookstep.simulator.model.space.Vec3;
+
+/**
+ * One person as they stand.
+ *
+ * @param feet the point on the floor between the feet, metres
+ * @param turnDegrees 0 faces the camera's side of the room; positive turns to the right of the
+ *     picture, 180 shows the back
+ * @param heightMetres standing height, 0.5 to 2.5
+ * @param skin face, neck and hands
+ * @param hair hair and beard
+ * @param top clothes above the waist
+ * @param bottom clothes below the waist
+ * @param seed varies hair, sleeves, arms and stance; the same seed always looks the same
+ */
+public record Figure(
+        Vec3 feet,
+        double turnDegrees,
+        double heightMetres,
+        Reflectance skin,
+        Reflectance hair,
+        Reflectance top,
+        Reflectance bottom,
+        long seed) {
+    public Figure {
+        if (!(heightMetres >= 0.5 && heightMetres <= 2.5)) {
+            throw new IllegalArgumentException(
+                    "a person of " + heightMetres + " m: choose 0.5 to 2.5 m");
+        }
+    }
+
+    /** How high the eyes are, metres above the floor (0.936 of the height, from memory). */
+    public double eyeMetres() {
+        return feet.z() + 0.936 * heightMetres;
+    }
+}
