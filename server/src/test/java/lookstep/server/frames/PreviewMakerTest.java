@@ -54,7 +54,7 @@ class PreviewMakerTest {
     /** Decoded by djpeg, not by the JDK that made it. */
     private BufferedImage decoded(byte[] jpeg) throws IOException {
         Path file = file("decode.jpg", jpeg);
-        byte[] bmp = Program.run("libjpeg-turbo-progs", "djpeg", "-bmp", file.toString());
+        byte[] bmp = Program.run("libjpeg-turbo-progs", "djpeg", "-rgb", "-bmp", file.toString());
         return ImageIO.read(new ByteArrayInputStream(bmp));
     }
 

@@ -40,7 +40,9 @@ class WatchedFolderTest {
     @BeforeEach
     void watch() throws IOException {
         folder = Files.createDirectory(above.resolve("frames"));
-        watched = new WatchedFolder(folder, Set.of(), arrived::add, notes::add);
+        watched =
+                new WatchedFolder(
+                        folder, Set.of(), arrived::add, notes::add, FolderWatch.silent());
         step(0);
     }
 
@@ -56,6 +58,11 @@ class WatchedFolderTest {
             watched.doWork(now);
         }
         now = end;
+        watched.doWork(now);
+    }
+
+    private void doWorkAt(long nanos) {
+        now = nanos;
         watched.doWork(now);
     }
 
@@ -121,15 +128,15 @@ class WatchedFolderTest {
     void tellsOfAFileThatKeepsArrivingAndOfOneThatStopped() throws IOException {
         byte[] jpeg = TestPictures.jpeg(400, 300);
         Path file = Files.write(folder.resolve("slow.jpg"), Arrays.copyOf(jpeg, 400));
-        step(3);
-        now += 0;
+        step(0.5);
+        long found = now;
+        doWorkAt(found + WatchedFolder.MENTION_NANOS - 1);
         assertEquals(List.of(), kinds());
-        step(1.9);
-        step(0.2);
+        doWorkAt(found + WatchedFolder.MENTION_NANOS - 1 + WatchedFolder.LOOK_EVERY_NANOS);
         assertEquals(List.of(Kind.STILL_ARRIVING), kinds());
-        step(7.5);
+        doWorkAt(found + WatchedFolder.GIVE_UP_NANOS - 1);
         assertEquals(List.of(Kind.STILL_ARRIVING), kinds());
-        step(1);
+        doWorkAt(found + WatchedFolder.GIVE_UP_NANOS - 1 + WatchedFolder.LOOK_EVERY_NANOS);
         assertEquals(List.of(Kind.STILL_ARRIVING, Kind.STOPPED_HALF_WAY), kinds());
         assertTrue(words().contains("slow.jpg") && words().contains("send it again"), words());
         step(60);
