@@ -49,7 +49,8 @@ class FramesFromTheSimulatedCameraTest {
         Reflectance grey = Reflectance.grey(0.18);
         View view =
                 new View(
-                        new Scene(List.of(), new Room(8, 8, 3, 2, grey, grey, grey), List.of(), 300),
+                        new Scene(
+                                List.of(), new Room(8, 8, 3, 2, grey, grey, grey), List.of(), 300),
                         List.of(),
                         new Xyz(0.95, 1, 1.09),
                         new Camera(

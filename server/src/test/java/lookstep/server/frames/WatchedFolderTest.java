@@ -41,8 +41,7 @@ class WatchedFolderTest {
     void watch() throws IOException {
         folder = Files.createDirectory(above.resolve("frames"));
         watched =
-                new WatchedFolder(
-                        folder, Set.of(), arrived::add, notes::add, FolderWatch.silent());
+                new WatchedFolder(folder, Set.of(), arrived::add, notes::add, FolderWatch.silent());
         step(0);
     }
 

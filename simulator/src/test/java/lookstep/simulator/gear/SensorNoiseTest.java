@@ -46,8 +46,8 @@ class SensorNoiseTest {
         assertEquals(2, SensorNoise.sigma(0.5, 100, 15) / base, 0.01);
         assertEquals(Math.sqrt(2), base / SensorNoise.sigma(0.25, 100, 30), 0.01);
         // In the picture: codes to linear is about straight over so small a range.
-        double[] less = noisy(128, 6400, 6);
-        double[] more = noisy(128, 25600, 6);
+        double[] less = noisy(128, 1600, 6);
+        double[] more = noisy(128, 6400, 6);
         assertEquals(2, more[1] / less[1], 0.1);
         assertTrue(less[1] > 1, "measurable: " + less[1]);
     }

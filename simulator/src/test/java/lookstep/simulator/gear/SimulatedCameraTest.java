@@ -66,7 +66,7 @@ class SimulatedCameraTest {
     private final LightListener lights =
             LightListener.byLength(List.of(new PatchedLight("lamp", LAMP, LAMP.modes().get(0), 1)));
     private Camera camera =
-            new Camera(new Vec3(0, -5, 1.5), new Vec3(0, 2, 1.5), 85, 4, 1.0 / 125, 400, 3000);
+            new Camera(new Vec3(0, -5, 1.5), new Vec3(0, 2, 1.5), 85, 4, 1.0 / 125, 1600, 3000);
     private Xyz houseWhite = Xyz.ZERO;
     private final Scene scene =
             new Scene(
@@ -79,7 +79,7 @@ class SimulatedCameraTest {
                             Reflectance.grey(0.18),
                             Reflectance.grey(0.18),
                             Reflectance.grey(0.18)),
-                    List.of(new Luminaire(new Vec3(0, -2, 1.5), new Vec3(0, 2, 1.5), 100, 0.5)),
+                    List.of(new Luminaire(new Vec3(2, -2, 3), new Vec3(0, 2, 1.5), 100, 0.5)),
                     0);
 
     private SimulatedCamera camera(Delivery delivery, List<Long> pauses) {
@@ -172,7 +172,7 @@ class SimulatedCameraTest {
         SimulatedCamera taking = camera();
         send(255, 0);
         double[] once = measured(taking.photograph().orElseThrow());
-        camera = camera.withExposure(4, 1.0 / 60, 400);
+        camera = camera.withExposure(4, 1.0 / 60, 1600);
         double[] twice = measured(taking.photograph().orElseThrow());
         assertEquals(2, twice[1] / once[1], 0.08);
         camera = camera.withWhiteBalance(5600);
@@ -186,7 +186,7 @@ class SimulatedCameraTest {
         Path file = camera().photograph().orElseThrow();
         assertEquals("4", exif(file, "FNumber"));
         assertEquals("0.008", exif(file, "ExposureTime"));
-        assertEquals("400", exif(file, "ISO"));
+        assertEquals("1600", exif(file, "ISO"));
         assertEquals("85", exif(file, "FocalLength"));
         assertEquals("7", exif(file, "SubjectDistance"));
         assertEquals("1", exif(file, "Orientation"));
