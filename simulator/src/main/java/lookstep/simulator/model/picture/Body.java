@@ -16,7 +16,7 @@ import lookstep.simulator.model.space.Vec3;
 final class Body {
     static final double DRAWN_METRES = 1.75;
 
-    private static final Reflectance EYE_WHITE = new Reflectance(0.42, 0.40, 0.38);
+    private static final Reflectance EYE_WHITE = new Reflectance(0.26, 0.245, 0.23);
     private static final Reflectance IRIS = new Reflectance(0.03, 0.022, 0.018);
 
     private final Figure figure;
@@ -31,7 +31,10 @@ final class Body {
     private final int hairStyle;
     private final boolean beard;
     private final boolean shortSleeves;
-    private final boolean longCoat;
+    private final boolean jacket;
+    private final double hem;
+    private final double jaw;
+    private final Reflectance shirt;
     private final double folds;
 
     private final List<Shape> torso = new ArrayList<>();
@@ -56,7 +59,11 @@ final class Body {
         this.hairStyle = (int) Math.floorMod(figure.seed(), 6L);
         this.beard = random.nextInt(4) == 0;
         this.shortSleeves = random.nextInt(3) == 0;
-        this.longCoat = random.nextInt(4) == 0;
+        this.jacket = !shortSleeves && random.nextInt(5) < 3;
+        this.hem = jacket ? 0.80 + 0.06 * random.nextDouble() : 0.865 + 0.05 * random.nextDouble();
+        this.jaw = 0.051 + 0.008 * random.nextDouble();
+        // Under a dark jacket a lighter shirt, under a light one a darker.
+        this.shirt = Reflectance.grey(figure.top().luminous() < 0.12 ? 0.22 : 0.04);
         this.folds = 10 * random.nextDouble();
         int arms = (int) Math.floorMod(figure.seed() / 2 + random.nextInt(5), 5L);
         double sway = (random.nextBoolean() ? 1 : -1) * (0.012 + 0.02 * random.nextDouble());
@@ -71,7 +78,7 @@ final class Body {
         double up = -sway * 0.4;
         torso.add(new Shape.Ellipsoid(up, 0.0, 1.265, 0.165 * w, 0.112, 0.20));
         torso.add(new Shape.Ellipsoid(hip * 0.5, 0.0, 1.08, 0.142 * w, 0.100, 0.18));
-        torso.add(new Shape.Ellipsoid(hip, 0.01, 0.955, 0.160 * w, 0.112, longCoat ? 0.20 : 0.13));
+        torso.add(new Shape.Ellipsoid(hip, 0.01, 0.955, 0.160 * w, 0.112, 0.13));
         torso.add(limb(up - 0.145 * w, 0.012, 1.395, 0.056, up + 0.145 * w, 0.012, 1.395, 0.056));
         torso.add(limb(up * 0.5, 0.025, 1.455, 0.052, up - 0.12 * w, 0.015, 1.41, 0.042));
         torso.add(limb(up * 0.5, 0.025, 1.455, 0.052, up + 0.12 * w, 0.015, 1.41, 0.042));
@@ -258,6 +265,7 @@ final class Body {
         double d = head(px, py, pz, Double.MAX_VALUE);
         d = Math.min(d, hair(px, py, pz, d));
         d = Math.min(d, top(px, py, pz, d));
+        d = Math.min(d, shirt(px, py, pz, d));
         d = Math.min(d, hands(px, py, pz, d));
         d = Math.min(d, legs(px, py, pz, d));
         d = Math.min(d, shoes(px, py, pz, d));
@@ -275,6 +283,9 @@ final class Body {
         double bottom = legs(px, py, pz, 1e9);
         double shoes = shoes(px, py, pz, 1e9);
         double least = Math.min(Math.min(skin, hair), Math.min(top, Math.min(bottom, shoes)));
+        if (shirt(px, py, pz, 1e9) < least) {
+            return Part.FEATURE;
+        }
         if (least == hair) {
             return Part.HAIR;
         }
@@ -296,21 +307,29 @@ final class Body {
             case BOTTOM -> figure.bottom();
             case FEATURE -> {
                 Reflectance r = feature(x / scale, y / scale, z / scale);
-                yield r == null ? figure.skin() : r;
+                yield r == null ? shirt : r;
             }
             default -> new Reflectance(0.035, 0.03, 0.028);
         };
     }
 
-    // The head turns and leans about the top of the neck.
+    // The head is drawn apart and set on the neck: a little larger, turned, leaning.
+    private static final double HEAD_SIZE = 1.06;
+    private static final double HEAD_DRAWN_Z = 1.555;
+    private static final double HEAD_Z = 1.530;
+
     private double headX(double x, double y, double z) {
-        double tx = x - leanX - (z - 1.5) * lean;
-        return headCos * tx + headSin * (y - 0.01);
+        double tx = x - leanX - (z - HEAD_Z) * lean;
+        return (headCos * tx + headSin * (y - 0.005)) / HEAD_SIZE;
     }
 
     private double headY(double x, double y, double z) {
-        double tx = x - leanX - (z - 1.5) * lean;
-        return -headSin * tx + headCos * (y - 0.01) + 0.01;
+        double tx = x - leanX - (z - HEAD_Z) * lean;
+        return (-headSin * tx + headCos * (y - 0.005)) / HEAD_SIZE + 0.01;
+    }
+
+    private static double headZ(double z) {
+        return HEAD_DRAWN_Z + (z - HEAD_Z) / HEAD_SIZE;
     }
 
     private static double ellipsoid(
@@ -340,48 +359,51 @@ final class Body {
     }
 
     private double head(double x, double y, double z, double enough) {
-        double bound = ball(x, y, z, 0, 0, 1.60, 0.24);
+        double bound = ball(x, y, z, 0, 0, 1.58, 0.26);
         if (bound > Math.min(enough, 0.12)) {
             return bound;
         }
         double hx = Math.abs(headX(x, y, z));
         double hy = headY(x, y, z);
-        double d = ellipsoid(hx, hy, z, 0, 0.012, 1.662, 0.073, 0.094, 0.084);
-        d = Shape.join(d, ellipsoid(hx, hy, z, 0, -0.022, 1.597, 0.055, 0.066, 0.078), 0.03);
+        double hz = headZ(z);
+        double d = ellipsoid(hx, hy, hz, 0, 0.012, 1.662, 0.073, 0.094, 0.084);
+        d = Shape.join(d, ellipsoid(hx, hy, hz, 0, -0.020, 1.598, jaw, 0.064, 0.077), 0.03);
         // Cheekbone, chin, brow.
-        d = Shape.join(d, ellipsoid(hx, hy, z, 0.036, -0.052, 1.628, 0.026, 0.028, 0.022), 0.02);
-        d = Shape.join(d, ball(hx, hy, z, 0, -0.070, 1.541, 0.020), 0.025);
-        d = Shape.join(d, ellipsoid(hx, hy, z, 0.026, -0.074, 1.671, 0.026, 0.012, 0.009), 0.015);
-        // Eye sockets, then the eyes in them.
-        d = Shape.meet(d, -ellipsoid(hx, hy, z, 0.031, -0.098, 1.653, 0.021, 0.024, 0.0125), 0.012);
-        d = Shape.join(d, ball(hx, hy, z, 0.031, -0.068, 1.653, 0.0125), 0.003);
+        d = Shape.join(d, ellipsoid(hx, hy, hz, 0.037, -0.050, 1.627, 0.026, 0.028, 0.022), 0.025);
+        d = Shape.join(d, ball(hx, hy, hz, 0, -0.066, 1.543, 0.020), 0.03);
+        d = Shape.join(d, ellipsoid(hx, hy, hz, 0.026, -0.072, 1.670, 0.026, 0.011, 0.008), 0.02);
+        // Eye sockets, then the lids over the eyes.
+        d = Shape.meet(d, -ellipsoid(hx, hy, hz, 0.031, -0.096, 1.652, 0.019, 0.020, 0.011), 0.016);
+        d = Shape.join(d, ball(hx, hy, hz, 0.031, -0.0665, 1.651, 0.0135), 0.005);
         // Nose: bridge and tip; nostril wings.
-        double nose = NOSE.distance(hx, hy, z);
-        nose = Shape.join(nose, ball(hx, hy, z, 0.011, -0.092, 1.6145, 0.0085), 0.008);
-        d = Shape.join(d, nose, 0.012);
-        // Lips and the dent between them.
-        double lips = ellipsoid(hx, hy, z, 0, -0.0815, 1.583, 0.024, 0.012, 0.0065);
-        lips = Shape.join(lips, ellipsoid(hx, hy, z, 0, -0.080, 1.574, 0.019, 0.012, 0.006), 0.004);
-        d = Shape.join(d, lips, 0.006);
+        double nose = NOSE.distance(hx, hy, hz);
+        nose = Shape.join(nose, ball(hx, hy, hz, 0.011, -0.088, 1.6135, 0.0075), 0.010);
+        d = Shape.join(d, nose, 0.016);
+        // Lips.
+        double lips = ellipsoid(hx, hy, hz, 0, -0.0775, 1.5845, 0.024, 0.011, 0.0055);
+        lips =
+                Shape.join(
+                        lips, ellipsoid(hx, hy, hz, 0, -0.077, 1.576, 0.019, 0.0115, 0.006), 0.003);
+        d = Shape.join(d, lips, 0.009);
         // Ear.
-        d = Shape.join(d, ellipsoid(hx, hy, z, 0.0745, 0.016, 1.635, 0.011, 0.020, 0.031), 0.006);
+        d = Shape.join(d, ellipsoid(hx, hy, hz, 0.0735, 0.016, 1.635, 0.010, 0.019, 0.030), 0.006);
         // The neck does not turn.
-        d = Shape.join(d, NECK.distance(x - leanX * 0.5, y, z), 0.025);
-        return d;
+        return Shape.join(d * HEAD_SIZE, NECK.distance(x - leanX * 0.5, y, z), 0.03);
     }
 
     private static final Shape NOSE =
-            new Shape.Limb(0, -0.083, 1.658, 0.0075, 0, -0.1035, 1.6195, 0.0115);
-    private static final Shape NECK = new Shape.Limb(0, 0.028, 1.44, 0.060, 0, 0.012, 1.585, 0.053);
+            new Shape.Limb(0, -0.081, 1.657, 0.0075, 0, -0.0975, 1.6185, 0.0115);
+    private static final Shape NECK = new Shape.Limb(0, 0.030, 1.42, 0.062, 0, 0.012, 1.565, 0.054);
 
-    private double hair(double x, double y, double z, double enough) {
-        double bound = ball(x, y, z, 0, 0.01, 1.63, 0.27);
+    private double hair(double x, double y, double worldZ, double enough) {
+        double bound = ball(x, y, worldZ, 0, 0.01, 1.60, 0.29);
         if (bound > Math.min(enough, 0.12)) {
             return bound;
         }
-        double sx = headX(x, y, z);
+        double z = headZ(worldZ);
+        double sx = headX(x, y, worldZ);
         double hx = Math.abs(sx);
-        double hy = headY(x, y, z);
+        double hy = headY(x, y, worldZ);
         double strands =
                 0.0016
                         * Math.sin(sx * 190 + 2 * Math.sin(z * 40 + folds))
@@ -436,63 +458,107 @@ final class Body {
             jaw = Shape.meet(Shape.meet(jaw, cheek, 0.015), mouth, 0.006);
             d = Math.min(d, jaw);
         }
-        return d + strands;
+        return (d + strands) * HEAD_SIZE;
     }
 
     /** What is painted on the face; null for plain skin. */
-    private Reflectance feature(double x, double y, double z) {
-        if (z < 1.5) {
+    private Reflectance feature(double x, double y, double worldZ) {
+        if (worldZ < 1.45) {
             return null;
         }
-        double hx = Math.abs(headX(x, y, z));
-        double hy = headY(x, y, z);
-        if (hy > -0.05) {
+        double hx = Math.abs(headX(x, y, worldZ));
+        double hy = headY(x, y, worldZ);
+        double z = headZ(worldZ);
+        if (hy > -0.045) {
             return null;
         }
-        double ex = (hx - 0.031) / 0.0125;
-        double lid = (z - 1.6525) / (0.0062 * Math.sqrt(Math.max(0.01, 1 - ex * ex)));
-        if (Math.abs(ex) < 1 && Math.abs(lid) < 1) {
-            double iris = Math.hypot(hx - 0.031, z - 1.6535);
-            return iris < 0.0058 || lid > 0.72 ? IRIS : EYE_WHITE;
+        // Almond eyes: a lid line above, the iris half under it.
+        double ex = (hx - 0.031) / 0.0128;
+        if (Math.abs(ex) < 1) {
+            double open = 0.0046 * Math.sqrt(1 - ex * ex);
+            double lid = z - 1.6512;
+            if (lid > open && lid < open + 0.0018) {
+                return IRIS;
+            }
+            if (Math.abs(lid) <= open) {
+                return Math.hypot(hx - 0.031, z - 1.6520) < 0.0058 ? IRIS : EYE_WHITE;
+            }
         }
-        double arch = 1.6715 + 0.16 * (hx - 0.014) - 4.2 * (hx - 0.014) * (hx - 0.014);
-        if (hx > 0.013 && hx < 0.050 && Math.abs(z - arch) < 0.0042 - 0.05 * (hx - 0.013)) {
+        double arch = 1.6665 + 0.16 * (hx - 0.014) - 4.2 * (hx - 0.014) * (hx - 0.014);
+        if (hx > 0.013 && hx < 0.050 && Math.abs(z - arch) < 0.0038 - 0.05 * (hx - 0.013)) {
             return figure.hair();
         }
         double lx = hx / 0.0235;
-        if (lx < 1 && Math.abs(z - 1.5790) < 0.0098 * Math.sqrt(1 - lx * lx)) {
+        if (lx < 1 && hy < -0.06 && Math.abs(z - 1.5800) < 0.0088 * Math.sqrt(1 - lx * lx)) {
             Reflectance s = figure.skin();
-            double line = Math.abs(z - 1.5785) < 0.0011 ? 0.35 : 1;
-            return new Reflectance(s.r() * 0.72 * line, s.g() * 0.5 * line, s.b() * 0.52 * line);
+            double line = Math.abs(z - 1.5802) < 0.0009 ? 0.45 : 1;
+            return new Reflectance(s.r() * 0.80 * line, s.g() * 0.62 * line, s.b() * 0.64 * line);
         }
         return null;
     }
 
-    private double cloth(double d, double x, double y, double z, double depth) {
+    /** Folds: long ones along the cloth, short ones where it is pushed together. */
+    private double cloth(double d, double x, double y, double z, double depth, double bunch) {
         if (d > 0.04) {
-            return d - depth;
+            return d - 2 * depth;
         }
-        double drape =
-                Math.sin(x * 31 + z * 17 + folds + 1.7 * Math.sin(z * 13 + y * 9))
-                        + 0.6 * Math.sin(z * 47 - x * 23 + 2 * Math.sin(y * 21 + folds));
-        return d + depth * drape;
+        double warp = 1.9 * Math.sin(z * 11 + y * 8 + folds) + 1.1 * Math.sin(x * 19 - z * 7);
+        double drape = Math.sin(x * 27 + z * 13 + y * 15 + folds + warp);
+        double creases = Math.sin(z * 62 + 2.2 * warp + x * 18) * bunch;
+        return d + depth * (drape + creases);
+    }
+
+    private static double bump(double z, double at, double width) {
+        double t = (z - at) / width;
+        return t > 1 || t < -1 ? 0 : (1 - t * t) * (1 - t * t);
     }
 
     private double top(double x, double y, double z, double enough) {
-        double bound = Math.max(Math.abs(z - 1.14) - 0.38, Math.hypot(x, y) - 0.48);
+        double bound = Math.max(Math.abs(z - 1.14) - 0.39, Math.hypot(x, y) - 0.49);
         if (bound > Math.min(enough, 0.15)) {
             return bound;
         }
         double d = joinAll(torso, x, y, z, 0.05);
-        // Neckline and hem.
-        double neckline = -ellipsoid(x, y, z, 0, -0.03, 1.50, 0.075, 0.11, 0.075);
-        d = Shape.meet(d, neckline, 0.008);
-        d = Shape.meet(d, (longCoat ? 0.80 : 0.90) - z, 0.01);
+        // It hangs over the trousers.
+        d = Shape.join(d, joinAll(legs, x, y, z, 0.05) - 0.010, 0.03);
         double arms = joinAll(sleeves, x, y, z, 0.02);
-        if (shortSleeves) {
-            arms = Shape.meet(arms, 1.19 - z, 0.008);
+        if (jacket) {
+            d -= 0.012;
+            double edge = 0.026 + 0.16 * Math.max(0, z - 1.02) - 0.10 * Math.max(0, z - 1.30);
+            double open = Math.max(Math.abs(x - leanX) - edge, y + 0.02);
+            d = Shape.meet(d, -open, 0.010);
+            d = Shape.join(d, collar(x, y, z), 0.006);
+            d =
+                    Shape.meet(
+                            d,
+                            -ellipsoid(x, y, z, leanX * 0.5, 0.0, 1.50, 0.062, 0.075, 0.075),
+                            0.006);
+        } else {
+            d = Shape.meet(d, -ellipsoid(x, y, z, 0, -0.03, 1.50, 0.078, 0.105, 0.070), 0.008);
         }
-        return cloth(Shape.join(d, arms, 0.03), x, y, z, 0.0022);
+        d = Shape.meet(d, hem - z + 0.012 * Math.sin(x * 14 + folds), 0.008);
+        if (shortSleeves) {
+            arms = Shape.meet(arms - 0.004, 1.20 - z, 0.006);
+        }
+        double bunch = 0.9 * bump(z, 1.02, 0.14) + 0.7 * bump(z, 1.13, 0.12) + 0.25;
+        return cloth(Shape.join(d, arms, 0.03), x, y, z, 0.0026, bunch);
+    }
+
+    private double collar(double x, double y, double z) {
+        double outer = ellipsoid(x, y, z, leanX * 0.5, 0.018, 1.462, 0.082, 0.080, 0.048);
+        return Shape.meet(outer, 0.42 * (-y - 0.02) + (z - 1.492) * 0.9, 0.006);
+    }
+
+    /** The shirt under an open jacket. */
+    private double shirt(double x, double y, double z, double enough) {
+        double bound = Math.max(Math.abs(z - 1.17) - 0.31, Math.hypot(x, y) - 0.26);
+        if (!jacket || bound > Math.min(enough, 0.15)) {
+            return Math.max(bound, 0.05);
+        }
+        double d = joinAll(torso, x, y, z, 0.05);
+        d = Shape.meet(d, -ellipsoid(x, y, z, 0, -0.03, 1.50, 0.078, 0.105, 0.070), 0.008);
+        d = Shape.meet(d, 0.925 - z, 0.008);
+        return cloth(d, x, y, z, 0.0018, 0.5);
     }
 
     private double hands(double x, double y, double z, double enough) {
@@ -508,7 +574,8 @@ final class Body {
         if (bound > Math.min(enough, 0.15)) {
             return bound;
         }
-        return cloth(joinAll(legs, x, y, z, 0.03), x, y, z, 0.0018);
+        double bunch = 0.3 + bump(z, 0.14, 0.10) + 0.8 * bump(z, 0.50, 0.09) + bump(z, 0.84, 0.09);
+        return cloth(joinAll(legs, x, y, z, 0.03), x, y, z, 0.0022, bunch);
     }
 
     private double shoes(double x, double y, double z, double enough) {

@@ -1,0 +1,101 @@
+package lookstep.simulator.gear;
+
+import lookstep.protocols.wire.MemoryLine;
+
+/** What can go wrong at the other end, by name: for tests, and to rehearse for it. */
+public sealed interface Fault {
+    /** Something wrong on the way to the lights. */
+    sealed interface OfLine extends Fault {
+        /** Makes it happen to a line in memory. */
+        void strike(MemoryLine line);
+
+        /** Puts it right again. */
+        void mend(MemoryLine line);
+    }
+
+    /** Something wrong between the camera and the folder. */
+    sealed interface OfCamera extends Fault {}
+
+    /** The adapter is pulled out. */
+    record Unplugged() implements OfLine {
+        @Override
+        public void strike(MemoryLine line) {
+            line.unplug();
+        }
+
+        @Override
+        public void mend(MemoryLine line) {
+            line.plug();
+        }
+    }
+
+    /** The adapter is there but takes no more bytes, so that a write does not return. */
+    record Stuck() implements OfLine {
+        @Override
+        public void strike(MemoryLine line) {
+            line.setStuck(true);
+        }
+
+        @Override
+        public void mend(MemoryLine line) {
+            line.setStuck(false);
+        }
+    }
+
+    /** The adapter takes only half of each packet, and is lost. */
+    record ShortWrite() implements OfLine {
+        @Override
+        public void strike(MemoryLine line) {
+            line.setShortWrites(true);
+        }
+
+        @Override
+        public void mend(MemoryLine line) {
+            line.setShortWrites(false);
+        }
+    }
+
+    /**
+     * The next picture stops on its way: the battery is out, or the cable.
+     *
+     * @param part of the file that is written, 0 up to but not including 1
+     */
+    record HalfFile(double part) implements OfCamera {
+        public HalfFile {
+            if (!(part >= 0 && part < 1)) {
+                throw new IllegalArgumentException("part of a file: " + part);
+            }
+        }
+    }
+
+    /**
+     * The camera has gone to sleep: it takes no picture for the next so many releases.
+     *
+     * @param triggers releases that do nothing
+     */
+    record CameraAsleep(int triggers) implements OfCamera {
+        public CameraAsleep {
+            if (triggers < 1) {
+                throw new IllegalArgumentException(triggers + " releases that do nothing");
+            }
+        }
+    }
+
+    /**
+     * Pictures come through a bad link: in small pieces with a pause after each, until mended.
+     *
+     * @param pieceBytes bytes in a piece
+     * @param pauseNanos pause after each piece
+     */
+    record SlowWriter(int pieceBytes, long pauseNanos) implements OfCamera {
+        public SlowWriter {
+            if (pieceBytes < 1 || pauseNanos < 0) {
+                throw new IllegalArgumentException(
+                        "pieces of " + pieceBytes + " bytes, pause " + pauseNanos + " ns");
+            }
+        }
+    }
+
+    /** The next file is whole in length, but its bytes are no picture. */
+    record Garbled() implements OfCamera {}
+}

@@ -1,0 +1,177 @@
+package lookstep.simulator.gear;
+
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.ZonedDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import java.util.function.Supplier;
+import lookstep.protocols.image.ExifData;
+import lookstep.protocols.image.ExifWriter;
+import lookstep.simulator.model.colour.Xyz;
+import lookstep.simulator.model.optics.Camera;
+import lookstep.simulator.model.picture.Plates;
+import lookstep.simulator.model.picture.Renderer;
+import lookstep.simulator.model.scene.Scene;
+import lookstep.simulator.model.space.Vec3;
+
+/**
+ * A camera on the simulated set: photographs what the lights do at this moment and puts a JPEG with
+ * Exif into a folder, as a camera's transfer program would. As long as nothing moves, a picture
+ * takes only the sum of its plates. One picture at a time; any thread.
+ */
+public final class SimulatedCamera {
+    /** JPEG quality, 0..1. */
+    private static final float QUALITY = 0.92f;
+
+    private static final String LENS = "simulated %.0f mm";
+
+    private final Supplier<View> view;
+    private final Supplier<LightSnapshot> lights;
+    private final Clock clock;
+    private final CardWriter writer;
+    private final int widthPixels;
+    private final int heightPixels;
+    private final SensorNoise noise;
+    private final Random garble;
+    private PlatesKey key;
+    private Plates plates;
+    private int asleepFor;
+    private boolean garbled;
+
+    private record PlatesKey(Scene scene, Vec3 position, Vec3 target, double focalMillimetres) {}
+
+    /**
+     * Sets the camera up; nothing is rendered until the first picture.
+     *
+     * @param view what is before it and what it is set to, asked at each release
+     * @param lights what the lights give, asked at each release
+     * @param clock for the time in the Exif, with its zone
+     * @param writer brings the files into the folder
+     * @param widthPixels of a picture
+     * @param heightPixels of a picture
+     * @param seed of the grain
+     */
+    public SimulatedCamera(
+            Supplier<View> view,
+            Supplier<LightSnapshot> lights,
+            Clock clock,
+            CardWriter writer,
+            int widthPixels,
+            int heightPixels,
+            long seed) {
+        this.view = view;
+        this.lights = lights;
+        this.clock = clock;
+        this.writer = writer;
+        this.widthPixels = widthPixels;
+        this.heightPixels = heightPixels;
+        this.noise = new SensorNoise(seed);
+        this.garble = new Random(seed);
+    }
+
+    /** A camera that makes pictures of 1200 x 800 pixels. */
+    public SimulatedCamera(
+            Supplier<View> view, Supplier<LightSnapshot> lights, Clock clock, CardWriter writer) {
+        this(view, lights, clock, writer, 1200, 800, 1);
+    }
+
+    /** Renders the plates for what is before the camera now, so that a release need not wait. */
+    public synchronized void prepare() {
+        platesOf(view.get());
+    }
+
+    /**
+     * Releases the shutter. Returns when the file is written.
+     *
+     * @return where the picture is; empty if the camera was asleep
+     * @throws IOException if the folder cannot be written to; the message says where
+     */
+    public synchronized Optional<Path> photograph() throws IOException {
+        if (asleepFor > 0) {
+            asleepFor--;
+            return Optional.empty();
+        }
+        ZonedDateTime now = ZonedDateTime.now(clock);
+        View seen = view.get();
+        LightSnapshot lit = lights.get();
+        BufferedImage picture = expose(seen, lit);
+        byte[] jpeg =
+                ExifWriter.insert(JpegFile.encode(picture, QUALITY), exif(seen.camera(), now));
+        if (garbled) {
+            garbled = false;
+            garble.nextBytes(jpeg);
+        }
+        return Optional.of(writer.write(jpeg));
+    }
+
+    /** Does what the fault says, from the next picture on. */
+    public synchronized void misbehave(Fault.OfCamera fault) {
+        if (fault instanceof Fault.CameraAsleep asleep) {
+            asleepFor = asleep.triggers();
+        } else if (fault instanceof Fault.Garbled) {
+            garbled = true;
+        } else {
+            writer.misbehave(fault);
+        }
+    }
+
+    /** Puts everything right again. */
+    public synchronized void mend() {
+        asleepFor = 0;
+        garbled = false;
+        writer.mend();
+    }
+
+    private Plates platesOf(View seen) {
+        Camera camera = seen.camera();
+        PlatesKey wanted =
+                new PlatesKey(
+                        seen.scene(),
+                        camera.position(),
+                        camera.target(),
+                        camera.focalMillimetres());
+        if (!wanted.equals(key)) {
+            plates = Renderer.plates(seen.scene(), camera, widthPixels, heightPixels);
+            key = wanted;
+        }
+        return plates;
+    }
+
+    private BufferedImage expose(View seen, LightSnapshot lit) {
+        Camera camera = seen.camera();
+        List<Xyz> intensities = new ArrayList<>();
+        for (String name : seen.lightNames()) {
+            Xyz intensity = lit.intensities().get(name);
+            if (intensity == null) {
+                throw new IllegalStateException(
+                        "the set has a light '" + name + "' that is not on the line");
+            }
+            intensities.add(intensity);
+        }
+        BufferedImage picture =
+                platesOf(seen).compose(intensities, seen.houseWhite(), camera.exact()).toImage();
+        double longSide = Math.max(widthPixels, heightPixels);
+        noise.addTo(picture, camera.iso(), Camera.SENSOR_LONG_MILLIMETRES * 1000 / longSide);
+        return picture;
+    }
+
+    private static ExifData exif(Camera camera, ZonedDateTime now) {
+        return ExifData.builder()
+                .lensModel(LENS.formatted(camera.focalMillimetres()))
+                .fNumber(camera.fNumber())
+                .seconds(camera.seconds())
+                .iso((int) Math.round(camera.iso()))
+                .focalMillimetres(camera.focalMillimetres())
+                .subjectDistanceMetres(camera.target().minus(camera.position()).length())
+                .whiteBalanceKelvin(camera.whiteBalanceKelvin())
+                .orientation(1)
+                .takenAt(now.toLocalDateTime())
+                .zone(now.getOffset())
+                .build();
+    }
+}
