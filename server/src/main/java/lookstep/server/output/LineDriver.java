@@ -1,6 +1,7 @@
 package lookstep.server.output;
 
 import java.util.function.Consumer;
+import lookstep.protocols.dmx.DmxPacket;
 import lookstep.protocols.dmx.DmxTiming;
 import lookstep.protocols.wire.Line;
 import lookstep.protocols.wire.LineLostException;
@@ -31,7 +32,8 @@ public final class LineDriver implements AutoCloseable {
         BREAK_BEGUN,
         BREAK,
         MARK_BEGUN,
-        MARK
+        MARK,
+        WRITTEN
     }
 
     private final LinePort port;
@@ -117,8 +119,12 @@ public final class LineDriver implements AutoCloseable {
                     writing = false;
                 }
                 say(new LineState(true, upWords()));
+                step = Step.WRITTEN;
+                return now;
+            }
+            case WRITTEN -> {
                 step = Step.REST;
-                return nextBreak(now, bytes.length - 1);
+                return nextBreak(now);
             }
         }
         throw new AssertionError(step);
@@ -128,8 +134,8 @@ public final class LineDriver implements AutoCloseable {
      * On the beat, but never before the last slot can have left the adapter; a beat that was missed
      * is let go.
      */
-    private long nextBreak(long writtenAt, int slots) {
-        long gone = writtenAt + DmxTiming.wireNanos(slots) + ADAPTER_LAG_NANOS;
+    private long nextBreak(long writtenAt) {
+        long gone = writtenAt + DmxTiming.wireNanos(DmxPacket.SLOTS) + ADAPTER_LAG_NANOS;
         plannedBreak += timing.periodNanos();
         if (plannedBreak - gone < 0) {
             plannedBreak = gone;

@@ -36,6 +36,8 @@ final class Guest implements AutoCloseable {
     }
 
     /**
+     * Starts one; the caller closes it.
+     *
      * @param captures one file for each adapter, on USB ports 1, 2 ...; written by the guest
      */
     static Guest boot(GuestImage image, List<Path> captures) {

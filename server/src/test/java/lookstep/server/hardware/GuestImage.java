@@ -40,6 +40,8 @@ record GuestImage(Path kernel, Path files) {
     private static final Path SYSTEM_LIBRARIES = Path.of("lib", "x86_64-linux-gnu");
 
     /**
+     * Makes one.
+     *
      * @param folder for all that is made on the way; what is in it goes
      * @param productJar the runnable jar as the user gets it
      * @param adapters how many USB-serial adapters the guest has at its start, on USB ports 1, 2

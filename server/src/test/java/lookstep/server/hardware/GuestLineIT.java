@@ -6,8 +6,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import lookstep.server.hardware.GuestMain.Mutant;
@@ -28,7 +30,8 @@ class GuestLineIT {
 
     private static LineCheck first;
     private static LineCheck afterReplug;
-    private static final List<LineCheck> MUTANTS = new ArrayList<>();
+    private static final Map<Mutant, LineCheck> MUTANTS =
+            new EnumMap<>(Mutant.class);
 
     @BeforeAll
     static void runGuest() {
@@ -36,7 +39,7 @@ class GuestLineIT {
         GuestImage image = GuestImage.build(FOLDER, jar, 1 + Mutant.values().length);
         List<Path> captures = new ArrayList<>(List.of(FOLDER.resolve("first.pcap")));
         for (Mutant mutant : Mutant.values()) {
-            captures.add(FOLDER.resolve(mutant + ".pcap"));
+            captures.add(capture(mutant));
         }
         Path replugged = FOLDER.resolve("after-replug.pcap");
         try (Guest guest = Guest.boot(image, captures)) {
@@ -50,8 +53,12 @@ class GuestLineIT {
         first = LineCheck.of(UsbCapture.read(captures.get(0)));
         afterReplug = LineCheck.of(UsbCapture.read(replugged));
         for (Mutant mutant : Mutant.values()) {
-            MUTANTS.add(LineCheck.of(UsbCapture.read(captures.get(1 + mutant.ordinal()))));
+            MUTANTS.put(mutant, LineCheck.of(UsbCapture.read(capture(mutant))));
         }
+    }
+
+    private static Path capture(Mutant mutant) {
+        return FOLDER.resolve(mutant + ".pcap");
     }
 
     @Test
@@ -106,7 +113,7 @@ class GuestLineIT {
 
     private static void expectFaults(Mutant mutant, Set<Rule> rules) {
         Set<Rule> broken =
-                MUTANTS.get(mutant.ordinal()).faults().stream()
+                MUTANTS.get(mutant).faults().stream()
                         .map(Fault::rule)
                         .collect(Collectors.toSet());
         assertEquals(rules, broken, mutant.name());

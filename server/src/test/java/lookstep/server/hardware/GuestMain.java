@@ -1,6 +1,8 @@
 package lookstep.server.hardware;
 
 import com.fazecast.jSerialComm.SerialPort;
+import java.util.Arrays;
+import java.util.Iterator;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
@@ -39,12 +41,15 @@ final class GuestMain {
     private GuestMain() {}
 
     /**
+     * Runs all of it.
+     *
      * @param devices that of the product, then one for each mutant
      */
     public static void main(String[] devices) throws InterruptedException {
         new GuestMain().product(devices[0]);
+        Iterator<String> others = Arrays.asList(devices).listIterator(1);
         for (Mutant mutant : Mutant.values()) {
-            mutant.run(devices[1 + mutant.ordinal()]);
+            mutant.run(others.next());
         }
         System.out.println(DONE);
     }
@@ -53,15 +58,15 @@ final class GuestMain {
         LineDriver driver =
                 new LineDriver(
                         new SerialLinePort(device), DmxTiming.STEADY, this::packet, states::add);
-        try (LoopThread loop = LoopThread.startPrecise("line", driver::doWork)) {
-            awaitLine(true);
-            awaitPackets(PACKETS);
-            System.out.println(STEADY);
-            awaitLine(false);
-            System.out.println(LOST);
-            awaitLine(true);
-            awaitPackets(asked.get() + PACKETS);
-        }
+        LoopThread loop = LoopThread.startPrecise("line", driver::doWork);
+        awaitLine(true);
+        awaitPackets(PACKETS);
+        System.out.println(STEADY);
+        awaitLine(false);
+        System.out.println(LOST);
+        awaitLine(true);
+        awaitPackets(asked.get() + PACKETS);
+        loop.close();
         driver.close();
     }
 
@@ -85,8 +90,20 @@ final class GuestMain {
             System.out.println("guest: line " + state);
         } while (state != null && state.up() != up);
         if (state == null) {
+            tellThreads();
             throw new IllegalStateException("the line never came " + (up ? "up" : "down"));
         }
+    }
+
+    private static void tellThreads() {
+        Thread.getAllStackTraces()
+                .forEach(
+                        (thread, stack) -> {
+                            System.out.println("guest: " + thread + " " + thread.getState());
+                            for (StackTraceElement call : stack) {
+                                System.out.println("guest:     " + call);
+                            }
+                        });
     }
 
     private void awaitPackets(int number) throws InterruptedException {

@@ -43,6 +43,8 @@ final class LineCheck {
     }
 
     /**
+     * One thing that went wrong.
+     *
      * @param packet counted from 0; -1 before the first break
      */
     record Fault(Rule rule, int packet, String seen) {}

@@ -48,6 +48,8 @@ final class UsbCapture {
     }
 
     /**
+     * Reads what tshark printed.
+     *
      * @param lines one request a line, the fields between tabs, empty where a request has none
      */
     static List<UsbEvent> parse(String lines) {

@@ -9,6 +9,8 @@ sealed interface UsbEvent {
     long atNanos();
 
     /**
+     * The speed.
+     *
      * @param divisor of the adapter's 3 MHz clock: the low 14 bits are whole, those above are
      *     fractions; 0x000c is 250 000 bit/s
      */
@@ -25,7 +27,9 @@ sealed interface UsbEvent {
             implements UsbEvent {}
 
     /**
-     * @param hex the bytes for the line, two digits each
+     * One transfer of bytes for the line.
+     *
+     * @param hex two digits each
      */
     record Sent(long atNanos, String hex) implements UsbEvent {}
 }

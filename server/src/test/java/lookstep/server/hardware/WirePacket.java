@@ -22,6 +22,8 @@ final class WirePacket {
     }
 
     /**
+     * What one slot holds, 0 to 255.
+     *
      * @param slot 0 for the START code, 1 to 512 for levels
      */
     int slot(int slot) {
