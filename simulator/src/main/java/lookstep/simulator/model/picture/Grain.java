@@ -30,8 +30,12 @@ final class Grain {
         double across = x / BOARD_METRES;
         long board = (long) Math.floor(across);
         double tone = 0.16 * (chance(board) - 0.5);
-        double along = 0.05 * Math.sin(y * 3 + 40 * chance(board + 77)) * Math.sin(across * 37);
-        return 1 + tone + along;
+        // Each board starts somewhere else, and its grain runs along it.
+        double along = 0.04 * Math.sin(y * 2.1 + 40 * chance(board + 77));
+        double within = across - Math.floor(across);
+        // A dark joint; what it takes is given back to the board.
+        double joint = 0.012 / BOARD_METRES;
+        return (1 + tone + along) * (within < joint ? 0.55 : 1 + 0.45 * joint / (1 - joint));
     }
 
     private static double mottle(double a, double b) {

@@ -155,8 +155,8 @@ final class Shading {
                     power = 16;
                 }
                 case HAIR -> {
-                    shine = 1;
-                    power = 28;
+                    shine = 0.8;
+                    power = 34;
                 }
                 case SHOES -> {
                     shine = 1;

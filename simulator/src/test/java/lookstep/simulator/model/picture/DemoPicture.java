@@ -45,7 +45,7 @@ public final class DemoPicture {
         Xyz warm = Planck.chromaticity(3000).toXyz(1);
         Xyz cold = Planck.chromaticity(5600).toXyz(1);
         double[][] looks = {
-            {6500, 1500, 9000, 9000}, {0, 0, 9000, 9000}, {8000, 0, 0, 0}, {7000, 3000, 0, 0}
+            {11000, 2000, 12000, 12000}, {0, 0, 9000, 9000}, {13000, 0, 0, 0}, {11000, 5000, 0, 0}
         };
         String[] names = {"warm-cold", "rim", "key", "front"};
         for (int i = 0; i < looks.length; i++) {
@@ -78,7 +78,7 @@ public final class DemoPicture {
         Xyz warm = Planck.chromaticity(3000).toXyz(1);
         Xyz cold = Planck.chromaticity(5600).toXyz(1);
         List<Xyz> light =
-                List.of(warm.times(6500), warm.times(1500), cold.times(9000), cold.times(9000));
+                List.of(warm.times(11000), warm.times(2000), cold.times(12000), cold.times(12000));
         LinearPicture picture =
                 Renderer.plates(scene, close, 1500, 540).compose(light, warm, close);
         ImageIO.write(picture.toImage(), "png", new File(directory, "demo-faces.png"));
