@@ -87,6 +87,10 @@ final class LooksReader {
             value.wrong("name at least one light, for example " + LIGHTS_EXAMPLE);
             return;
         }
+        if (m.entries().size() > RigReader.MOST) {
+            value.wrong("name " + RigReader.MOST + " lights at most");
+            return;
+        }
         m.entries()
                 .forEach(
                         (light, entry) -> {

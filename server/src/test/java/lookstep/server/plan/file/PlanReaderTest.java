@@ -360,8 +360,9 @@ class PlanReaderTest {
     }
 
     @Test
-    void anyLineMayBeMissing() {
+    void aRemarkOrABlankLineMayBeMissingAndAnyOtherLineHarmsNothingButThePlan() {
         List<String> lines = DemoShoot.text().lines().toList();
+        int bad = 0;
         for (int skip = 0; skip < lines.size(); skip++) {
             int without = skip;
             String text =
@@ -371,13 +372,42 @@ class PlanReaderTest {
                                     .filter(i -> i != without)
                                     .mapToObj(lines::get)
                                     .toList());
-            PlanReading reading = Kit.read(text);
-            if (reading instanceof PlanReading.Bad bad) {
-                assertFalse(bad.errors().isEmpty());
-            } else {
-                assertInstanceOf(PlanReading.Good.class, reading);
+            List<String> errors = Kit.errors(text);
+            String line = lines.get(skip).strip();
+            if (line.isEmpty() || line.startsWith("#")) {
+                assertEquals(List.of(), errors, line);
             }
+            if (line.matches("(title|width|depth|height|fixture|slot|look|lens|distance):.*")) {
+                assertFalse(errors.isEmpty(), line);
+            }
+            bad += errors.isEmpty() ? 0 : 1;
         }
+        assertTrue(bad > 70, "bad: " + bad);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"[", "{a: ", "- ", "? ", "'", "\\", "&", "*", "#", "a: "})
+    void thousandsOfTheSameSignAreAnError(String sign) {
+        PlanReading.Bad bad =
+                assertInstanceOf(
+                        PlanReading.Bad.class, Kit.read("title: " + sign.repeat(5000) + "\n"));
+        assertTrue(bad.errors().get(0).line() == 1 && bad.errors().size() < 20);
+        PlanReading.Bad whole =
+                assertInstanceOf(PlanReading.Bad.class, Kit.read(sign.repeat(5000)));
+        assertTrue(whole.errors().get(0).line() == 1 && whole.errors().size() < 20);
+    }
+
+    @Test
+    void aLookWithThousandsOfLightsIsNotGoneThrough() {
+        StringBuilder many = new StringBuilder("      key: {percent: 100}\n");
+        for (int i = 0; i < 2000; i++) {
+            many.append("      l").append(i).append(": {percent: 1}\n");
+        }
+        List<String> errors =
+                Kit.errors(Kit.with(Kit.SMALL, "      key: {percent: 100}\n", many.toString()));
+        assertEquals(
+                List.of("28:7: looks[1].lights is a group of keys; name 512 lights at most"),
+                errors);
     }
 
     @Test
