@@ -10,7 +10,9 @@ import java.util.List;
  * DC-007). Reads at most the file once, through a window of 64 KiB.
  *
  * <p>A file whose MPF index names pictures that were cut off for good stays partial for ever: who
- * watches a folder needs a second rule for such a file, such as a size that no longer changes.
+ * watches a folder needs a second rule for such a file, such as a size that no longer changes. Of a
+ * further picture only the beginning is looked at: a writer that reserves room for the whole file
+ * first, and is within that picture, is taken to have finished.
  */
 public final class JpegStructure {
     private JpegStructure() {}

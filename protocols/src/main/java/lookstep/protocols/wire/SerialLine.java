@@ -9,6 +9,11 @@ import java.util.concurrent.atomic.AtomicBoolean;
 final class SerialLine implements Line {
     private final String device;
     private final SerialPort port;
+
+    /**
+     * Set by the one who closes the port. The library joins its event thread while it holds a lock
+     * that closing needs: a second close from that thread would wait for ever.
+     */
     private final AtomicBoolean gone = new AtomicBoolean();
 
     SerialLine(String device, SerialPort port) {
@@ -46,8 +51,6 @@ final class SerialLine implements Line {
 
     @Override
     public void close() {
-        // Only the first: the library holds a lock while it waits for its event thread to end, and
-        // that thread, reporting the adapter as gone, would wait for the same lock for ever.
         if (gone.compareAndSet(false, true)) {
             port.closePort();
         }

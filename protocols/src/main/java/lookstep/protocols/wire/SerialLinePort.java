@@ -18,6 +18,9 @@ public record SerialLinePort(String device) implements LinePort {
     // errno values of Linux
     private static final int NO_PERMISSION = 13;
     private static final int BUSY = 16;
+    private static final int NO_TERMINAL = 25;
+
+    private static final String NO_SERIAL_DEVICE = "this is no serial device. Choose another line.";
 
     @Override
     public String name() {
@@ -35,8 +38,7 @@ public record SerialLinePort(String device) implements LinePort {
             // anew each time: an old object may reopen another device that took the name
             port = SerialPort.getCommPort(device);
         } catch (SerialPortInvalidPortException e) {
-            throw new LineLostException(
-                    device + ": this is no serial device. Choose another line.", e);
+            throw new LineLostException(device + ": " + NO_SERIAL_DEVICE, e);
         }
         port.setComPortParameters(
                 BITS_PER_SECOND, DATA_BITS, SerialPort.TWO_STOP_BITS, SerialPort.NO_PARITY);
@@ -53,6 +55,7 @@ public record SerialLinePort(String device) implements LinePort {
     private static String whyNot(int errno) {
         return switch (errno) {
             case NO_PERMISSION -> SerialAdapters.NO_PERMISSION;
+            case NO_TERMINAL -> NO_SERIAL_DEVICE;
             case BUSY ->
                     "another program is using the adapter. End that program, or choose another"
                             + " line.";

@@ -13,6 +13,7 @@ import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -20,7 +21,7 @@ import java.util.Set;
  * shares give none, and where none can be had this stays silent.
  */
 final class FolderWatch implements AutoCloseable {
-    private final FileSystem fileSystem;
+    private final Optional<FileSystem> fileSystem;
     private final Map<WatchKey, Path> folders = new HashMap<>();
     private WatchService service;
 
@@ -32,8 +33,17 @@ final class FolderWatch implements AutoCloseable {
      */
     record Hints(Set<Path> touched, boolean lookAgain) {}
 
-    FolderWatch(FileSystem fileSystem) {
+    private FolderWatch(Optional<FileSystem> fileSystem) {
         this.fileSystem = fileSystem;
+    }
+
+    static FolderWatch on(FileSystem fileSystem) {
+        return new FolderWatch(Optional.of(fileSystem));
+    }
+
+    /** One that gives no hint, as on a network share. */
+    static FolderWatch silent() {
+        return new FolderWatch(Optional.empty());
     }
 
     /**
@@ -43,10 +53,13 @@ final class FolderWatch implements AutoCloseable {
      */
     boolean watch(List<Path> wanted) {
         boolean added = false;
+        if (fileSystem.isEmpty()) {
+            return false;
+        }
         for (Path folder : wanted) {
             try {
                 if (service == null) {
-                    service = fileSystem.newWatchService();
+                    service = fileSystem.get().newWatchService();
                 }
                 WatchKey key =
                         folder.register(

@@ -13,6 +13,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.Iterator;
 import java.util.Locale;
+import java.util.Optional;
 import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageReadParam;
@@ -83,7 +84,8 @@ public record PreviewMaker(int longSidePixels, double quality) {
         int width = reader.getWidth(0);
         int height = reader.getHeight(0);
         long pixels = (long) width * height;
-        if (pixels > (mayBeProgressive(reader) ? MOST_PROGRESSIVE_PIXELS : MOST_PIXELS)) {
+        Optional<Element> frame = frameHeader(reader);
+        if (pixels > (mayBeProgressive(frame) ? MOST_PROGRESSIVE_PIXELS : MOST_PIXELS)) {
             return problem(
                     original,
                     "it is "
@@ -92,7 +94,9 @@ public record PreviewMaker(int longSidePixels, double quality) {
                             + height
                             + " pixels, more than can be shown here; the original is fine");
         }
-        if (!reader.getImageTypes(0).hasNext()) {
+        // Without a known header the decoder itself says what it cannot do.
+        if (frame.filter(sof -> sof.getAttribute("numFrameComponents").equals("4")).isPresent()
+                || !reader.getImageTypes(0).hasNext()) {
             return problem(
                     original,
                     "it is in a colour system that screens do not have, such as CMYK for print;"
@@ -106,16 +110,20 @@ public record PreviewMaker(int longSidePixels, double quality) {
         return new Preview(encode(upright), upright.getWidth(), upright.getHeight());
     }
 
-    private static boolean mayBeProgressive(ImageReader reader) {
+    /** Empty if the file is too odd for the JDK to describe, though perhaps not to decode. */
+    private static Optional<Element> frameHeader(ImageReader reader) {
         try {
-            Node sof =
-                    ((Element) reader.getImageMetadata(0).getAsTree("javax_imageio_jpeg_image_1.0"))
-                            .getElementsByTagName("sof")
-                            .item(0);
-            return sof == null || !((Element) sof).getAttribute("process").matches("[01]");
-        } catch (IOException | RuntimeException oddButPerhapsReadable) {
-            return true;
+            Node tree = reader.getImageMetadata(0).getAsTree("javax_imageio_jpeg_image_1.0");
+            return Optional.ofNullable(
+                    (Element) ((Element) tree).getElementsByTagName("sof").item(0));
+        } catch (IOException | RuntimeException odd) {
+            return Optional.empty();
         }
+    }
+
+    /** Baseline is process 0, extended sequential 1. */
+    private static boolean mayBeProgressive(Optional<Element> frame) {
+        return frame.map(sof -> !sof.getAttribute("process").matches("[01]")).orElse(true);
     }
 
     private static int orientation(Path original) throws IOException {

@@ -42,7 +42,7 @@ public final class WatchedFolder implements AutoCloseable {
     /** An incomplete file that has not changed for this long is given up until it changes. */
     static final long GIVE_UP_NANOS = Duration.ofSeconds(10).toNanos();
 
-    private static final long LOOK_EVERY_NANOS = Duration.ofMillis(20).toNanos();
+    static final long LOOK_EVERY_NANOS = Duration.ofMillis(20).toNanos();
 
     /** A check reads the file, roughly 1 ns a byte; waiting twice that bounds the load. */
     private static final long CHECK_PAUSE_NANOS_PER_BYTE = 2;
@@ -70,11 +70,20 @@ public final class WatchedFolder implements AutoCloseable {
             Set<KnownFile> known,
             Consumer<ArrivedFile> arrived,
             Consumer<FolderNote> notes) {
+        this(folder, known, arrived, notes, FolderWatch.on(folder.getFileSystem()));
+    }
+
+    WatchedFolder(
+            Path folder,
+            Set<KnownFile> known,
+            Consumer<ArrivedFile> arrived,
+            Consumer<FolderNote> notes,
+            FolderWatch watch) {
         this.folder = folder;
         this.known = Set.copyOf(known);
         this.arrived = arrived;
         this.notes = notes;
-        this.watch = new FolderWatch(folder.getFileSystem());
+        this.watch = watch;
     }
 
     /**

@@ -1,5 +1,6 @@
 package lookstep.server.plan;
 
+import java.util.Locale;
 import java.util.Map;
 import java.util.StringJoiner;
 import lookstep.server.plan.Look.Setting;
@@ -111,11 +112,8 @@ public final class PlanText {
     }
 
     private void line(String format, Object... values) {
-        out.append(
-                        values.length == 0
-                                ? format
-                                : String.format(java.util.Locale.ROOT, format, values))
-                .append('\n');
+        String text = values.length == 0 ? format : String.format(Locale.ROOT, format, values);
+        out.append(text.stripTrailing()).append('\n');
     }
 
     private static String pad(String text, int width) {

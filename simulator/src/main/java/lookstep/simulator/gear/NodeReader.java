@@ -26,7 +26,8 @@ final class NodeReader implements AutoCloseable {
     }
 
     static NodeReader open(Path node) throws IOException {
-        if (!wouldAdoptTerminal(Files.readString(OWN_STATE))) {
+        // Other systems than Linux keep no such file; there the node is simply opened.
+        if (!Files.exists(OWN_STATE) || !wouldAdoptTerminal(Files.readString(OWN_STATE))) {
             return new NodeReader(new FileInputStream(node.toFile()), null);
         }
         if (!Files.exists(node)) {

@@ -163,7 +163,7 @@ public final class PtyFarEnd implements AutoCloseable {
 
     private void handRun(int from, int to, long nowNanos) {
         if (inStep && to > from) {
-            lights.bytes(piece, from, to - from, nowNanos);
+            lights.bytes(piece, from, to, nowNanos);
         }
     }
 

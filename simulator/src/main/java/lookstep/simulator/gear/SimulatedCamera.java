@@ -80,6 +80,11 @@ public final class SimulatedCamera {
         this(view, lights, clock, writer, 1200, 800, 1);
     }
 
+    /** Renders the plates for what is before the camera now, so that a release need not wait. */
+    public synchronized void prepare() {
+        platesOf(view.get());
+    }
+
     /**
      * Releases the shutter. Returns when the file is written.
      *
@@ -122,7 +127,7 @@ public final class SimulatedCamera {
         writer.mend();
     }
 
-    private BufferedImage expose(View seen, LightSnapshot lit) {
+    private Plates platesOf(View seen) {
         Camera camera = seen.camera();
         PlatesKey wanted =
                 new PlatesKey(
@@ -134,6 +139,11 @@ public final class SimulatedCamera {
             plates = Renderer.plates(seen.scene(), camera, widthPixels, heightPixels);
             key = wanted;
         }
+        return plates;
+    }
+
+    private BufferedImage expose(View seen, LightSnapshot lit) {
+        Camera camera = seen.camera();
         List<Xyz> intensities = new ArrayList<>();
         for (String name : seen.lightNames()) {
             Xyz intensity = lit.intensities().get(name);
@@ -144,7 +154,7 @@ public final class SimulatedCamera {
             intensities.add(intensity);
         }
         BufferedImage picture =
-                plates.compose(intensities, seen.houseWhite(), camera.exact()).toImage();
+                platesOf(seen).compose(intensities, seen.houseWhite(), camera.exact()).toImage();
         double longSide = Math.max(widthPixels, heightPixels);
         noise.addTo(picture, camera.iso(), Camera.SENSOR_LONG_MILLIMETRES * 1000 / longSide);
         return picture;

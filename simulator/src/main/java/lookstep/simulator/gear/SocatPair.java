@@ -136,7 +136,7 @@ public final class SocatPair implements AutoCloseable {
         while (!(Files.exists(near) && Files.exists(far))) {
             boolean pairEnded = starting.descendants().findAny().isEmpty();
             if (System.nanoTime() - began > START_NANOS
-                    || (pairEnded && System.nanoTime() - began > START_NANOS / 10)) {
+                    || (pairEnded && System.nanoTime() - began > START_NANOS / 4)) {
                 unplug();
                 String said =
                         new String(

@@ -11,7 +11,8 @@ import lookstep.simulator.model.scene.Scene;
  * @param scene people, room and lamps
  * @param lightNames whose lamps the scene's are, in the scene's order, as the lights are patched
  * @param houseWhite colour of the house light; Y 1 is the scene's house light, 0 is dark
- * @param camera where it stands, exposure and white balance
+ * @param camera where it stands, exposure and white balance as its dials show them; the picture
+ *     takes the exact values behind them
  */
 public record View(Scene scene, List<String> lightNames, Xyz houseWhite, Camera camera) {
     public View {

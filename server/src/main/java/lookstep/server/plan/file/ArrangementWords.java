@@ -93,15 +93,19 @@ final class ArrangementWords {
                     case "cluster" -> Kind.CLUSTER;
                     default -> Kind.SOLO;
                 };
+        boolean whole = true;
         if (kind == Kind.WEDGE) {
-            f.need("apex", "near");
+            whole = f.need("apex", "near").isPresent();
         } else if (apex.isPresent()) {
             apex.get().wrong("delete it: only a v has an apex");
         }
         if (kind == Kind.ROWS) {
-            f.need("rows", "[2, 3]");
+            whole = f.need("rows", "[2, 3]").isPresent();
         } else {
             f.get("rows", "").ifPresent(v -> v.wrong("delete it, or write kind: rows"));
+        }
+        if (!whole) {
+            return Optional.empty();
         }
         return Optional.of(
                 new Arrangement(

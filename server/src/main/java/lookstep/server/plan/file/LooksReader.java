@@ -15,7 +15,7 @@ import lookstep.server.plan.Look.Setting;
 /** The looks. */
 final class LooksReader {
     static final int MOST = 200;
-    static final String EXAMPLE = "- {name: safe, lights: {key: {percent: 100}}}";
+    static final String EXAMPLE = "{name: safe, lights: {key: {percent: 100}}}";
     static final double FADE_SECONDS = 0.7;
 
     private static final List<String> KEYS = List.of("name", "camera", "fade", "key", "lights");
@@ -42,7 +42,7 @@ final class LooksReader {
     }
 
     List<Look> read(Value value) {
-        value.list(MOST, EXAMPLE)
+        value.list(MOST, "- " + EXAMPLE)
                 .ifPresentOrElse(list -> list.forEach(this::one), lookNames::incomplete);
         return looks;
     }
@@ -87,6 +87,10 @@ final class LooksReader {
             value.wrong("name at least one light, for example " + LIGHTS_EXAMPLE);
             return;
         }
+        if (m.entries().size() > RigReader.MOST) {
+            value.wrong("name " + RigReader.MOST + " lights at most");
+            return;
+        }
         m.entries()
                 .forEach(
                         (light, entry) -> {
@@ -129,7 +133,12 @@ final class LooksReader {
     private static Optional<Colour> xy(Value value) {
         Optional<double[]> n = value.numbers(2, CHROMATICITY, "[0.2, 0.15]");
         if (n.isPresent() && n.get()[0] + n.get()[1] > 1) {
-            return value.wrong("write x and y that are 1 together at most: [0.2, 0.15]");
+            value.problems()
+                    .error(
+                            value.at(),
+                            value.path() + " is no colour: x and y are more than 1 together",
+                            "write the CIE 1931 chromaticity, for example [0.2, 0.15]");
+            return Optional.empty();
         }
         return n.map(a -> new Colour.Xy(a[0], a[1]));
     }

@@ -53,6 +53,7 @@ final class Names {
                                         + other.getValue().line()
                                         + " already",
                                 "give this " + kind + " another name");
+                whole = false;
                 return name;
             }
         }

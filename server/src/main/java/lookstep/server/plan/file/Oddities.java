@@ -12,7 +12,13 @@ import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 
 /** What is likely a slip, but stops nothing. */
-record Oddities(ShootPlan plan, Names people, Names lights, Names looks, Problems problems) {
+record Oddities(
+        ShootPlan plan,
+        Names people,
+        Names lights,
+        Names looks,
+        Map<String, Mark> shots,
+        Problems problems) {
 
     void report() {
         unused();
@@ -82,7 +88,7 @@ record Oddities(ShootPlan plan, Names people, Names lights, Names looks, Problem
         for (Shot s : plan.shots()) {
             if (s.distanceMetres() > -nearWall) {
                 problems.warning(
-                        new Mark(0, 0),
+                        shots.get(s.id()),
                         "in shot '" + s.id() + "' the camera stands behind the wall",
                         "the room has "
                                 + Words.number(-nearWall)

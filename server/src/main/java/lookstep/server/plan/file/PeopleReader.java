@@ -8,7 +8,7 @@ import lookstep.server.plan.Surface;
 /** The band. */
 final class PeopleReader {
     static final int MOST = 60;
-    static final String EXAMPLE = "- {name: Ines, plays: drums, height: 1.78}";
+    static final String EXAMPLE = "{name: Ines, plays: drums, height: 1.78}";
 
     private static final List<String> KEYS =
             List.of("name", "plays", "height", "skin", "hair", "top", "bottom");
@@ -21,7 +21,7 @@ final class PeopleReader {
     }
 
     List<Person> read(Value value) {
-        value.list(MOST, EXAMPLE)
+        value.list(MOST, "- " + EXAMPLE)
                 .ifPresentOrElse(list -> list.forEach(this::one), names::incomplete);
         return people;
     }

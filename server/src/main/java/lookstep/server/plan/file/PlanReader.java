@@ -92,13 +92,9 @@ public final class PlanReader {
                         LooksReader.EXAMPLE,
                         looks,
                         new LooksReader(camera, lights, looks, problems)::read);
+        ShotsReader shotsReader = new ShotsReader(people, looks, problems);
         List<Shot> shots =
-                section(
-                        f,
-                        "shots",
-                        ShotsReader.EXAMPLE,
-                        new Names("shot"),
-                        new ShotsReader(people, looks, problems)::read);
+                section(f, "shots", ShotsReader.EXAMPLE, new Names("shot"), shotsReader::read);
         if (place.isEmpty() || problems.errorCount() > 0) {
             return Optional.empty();
         }
@@ -112,20 +108,20 @@ public final class PlanReader {
                         List.copyOf(rig),
                         List.copyOf(lookList),
                         List.copyOf(shots));
-        new Oddities(plan, people, lights, looks, problems).report();
+        new Oddities(plan, people, lights, looks, shotsReader.places(), problems).report();
         return Optional.of(plan);
     }
 
     /** A list with at least one entry. */
     private static <T> List<T> section(
             Fields f, String key, String example, Names names, Function<Value, List<T>> read) {
-        Optional<Value> value = f.need(key, "a list, for example " + example);
+        Optional<Value> value = f.need(key, "a list, for example - " + example);
         if (value.isEmpty()) {
             names.incomplete();
             return List.of();
         }
         if (value.get().node() instanceof Node.Sequence s && s.items().isEmpty()) {
-            value.get().wrong("write at least one entry, for example " + example);
+            value.get().wrong("write at least one entry, for example - " + example);
             names.incomplete();
             return List.of();
         }

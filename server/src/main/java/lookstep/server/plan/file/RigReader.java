@@ -12,7 +12,7 @@ import lookstep.simulator.model.space.Vec3;
 final class RigReader {
     static final int MOST = 512;
     static final String EXAMPLE =
-            "- {name: key, fixture: bi-colour, slot: 1, position: [-2, -3, 2.2]}";
+            "{name: key, fixture: bi-colour, slot: 1, position: [-2, -3, 2.2]}";
 
     private static final int SLOTS = 512;
     private static final List<String> KEYS =
@@ -53,7 +53,7 @@ final class RigReader {
     }
 
     List<Light> read(Value value) {
-        value.list(MOST, EXAMPLE)
+        value.list(MOST, "- " + EXAMPLE)
                 .ifPresentOrElse(list -> list.forEach(this::one), names::incomplete);
         overlaps();
         return lights;
@@ -90,7 +90,10 @@ final class RigReader {
                         ? f.get("aim", "[0, 0, 1.6]").flatMap(v -> v.point("[0, 0, 1.6]"))
                         : Optional.of(FACES);
         if (position.isPresent() && position.equals(aim)) {
-            positionValue.get().wrong("write another position: the light would look at itself");
+            problems.error(
+                    positionValue.get().at(),
+                    path + ".position and aim are the same point",
+                    "write where the light stands, and as aim what it looks at");
         }
         Light light =
                 new Light(

@@ -15,7 +15,7 @@ import lookstep.simulator.model.scene.Arrangement.Kind;
 final class ShotsReader {
     static final int MOST = 500;
     static final String EXAMPLE =
-            "- {name: All five, safe: true, look: safe, lens: 35, distance: 4.2}";
+            "{name: All five, safe: true, look: safe, lens: 35, distance: 4.2}";
     static final List<String> FRAMINGS =
             List.of("landscape 3:2", "portrait 4:5", "square", "spread", "cover");
 
@@ -42,8 +42,9 @@ final class ShotsReader {
     private final Names looks;
     private final Problems problems;
     private final List<Shot> shots = new ArrayList<>();
-    private final Map<String, Integer> lineOfId = new LinkedHashMap<>();
+    private final Map<String, Mark> places = new LinkedHashMap<>();
     private final List<Entry> entries = new ArrayList<>();
+    private boolean safeUnclear;
 
     /** One entry of the list, for what is checked across them. */
     private record Entry(Mark at, String path, boolean safe, Mark safeAt) {}
@@ -55,7 +56,7 @@ final class ShotsReader {
     }
 
     List<Shot> read(Value value) {
-        Optional<List<Value>> list = value.list(MOST, EXAMPLE);
+        Optional<List<Value>> list = value.list(MOST, "- " + EXAMPLE);
         list.ifPresent(l -> l.forEach(this::one));
         if (list.isPresent() && entries.size() == list.get().size()) {
             safeFirst();
@@ -63,15 +64,23 @@ final class ShotsReader {
         return shots;
     }
 
+    /** Where each shot stands, by its id. */
+    Map<String, Mark> places() {
+        return places;
+    }
+
     private void one(Value value) {
         value.fields(KEYS, EXAMPLE).ifPresent(f -> one(f, value.path()));
     }
 
     private void one(Fields f, String path) {
+        int before = problems.errorCount();
         boolean safe = f.truth("safe");
+        safeUnclear |= problems.errorCount() > before;
         boolean solos = f.truth("solos");
-        entries.add(new Entry(f.at(), path, safe, f.keyAt("safe")));
+        entries.add(new Entry(f.at(), path, safe && !solos, f.keyAt("safe")));
         if (safe && solos) {
+            safeUnclear = true;
             problems.error(
                     f.keyAt("solos"),
                     path + " is the safe shot and a round of solos",
@@ -119,11 +128,11 @@ final class ShotsReader {
     }
 
     private void add(Shot s, String id, String name, List<String> who, Mark at) {
-        Integer first = lineOfId.putIfAbsent(id, at.line());
+        Mark first = places.putIfAbsent(id, at);
         if (first != null) {
             problems.error(
                     at,
-                    "the id '" + id + "' stands for the shot of line " + first + " already",
+                    "the id '" + id + "' stands for the shot of line " + first.line() + " already",
                     "write an id of its own: id: " + freeId(id));
         }
         shots.add(
@@ -144,7 +153,7 @@ final class ShotsReader {
 
     private String freeId(String id) {
         int n = 2;
-        while (lineOfId.containsKey(id + "-" + n)) {
+        while (places.containsKey(id + "-" + n)) {
             n++;
         }
         return id + "-" + n;
@@ -337,7 +346,7 @@ final class ShotsReader {
                         "move it up to be the first of the list");
             }
         }
-        if (firstSafe == null) {
+        if (firstSafe == null && !safeUnclear) {
             problems.error(
                     entries.get(0).at(),
                     "no shot is the safe shot",

@@ -154,7 +154,10 @@ record Value(Node node, String path, Problems problems) {
                 case NUMBER, TRUTH -> Words.brief(s.text());
             };
         }
-        return node instanceof Sequence ? "a list" : "a group of keys";
+        if (node instanceof Sequence s) {
+            return s.items().isEmpty() ? "empty" : "a list of " + s.items().size();
+        }
+        return node instanceof Mapping m && m.entries().isEmpty() ? "empty" : "a group of keys";
     }
 
     private String numberMend(Quantity q) {

@@ -65,6 +65,17 @@ final class YamlTree {
                     "write the values out here");
             return new Reported(at);
         }
+        // The parser tells of an anchor at a list or a group only; one at a single value is of no
+        // use without an alias, which is told of.
+        boolean opens = token == JsonToken.START_OBJECT || token == JsonToken.START_ARRAY;
+        if (opens && parser.getObjectId() != null) {
+            problems.error(
+                    at,
+                    "'&"
+                            + parser.getObjectId()
+                            + "' is a YAML anchor, which plan files do not have",
+                    "delete it, and write the values out where they are wanted again");
+        }
         if (parser.getTypeId() != null) {
             problems.error(
                     at,
@@ -138,6 +149,9 @@ final class YamlTree {
                             opened == null ? 0 : opened.getLine() + 1);
             problems.error(new Mark(at.getLine() + 1, at.getColumn() + 1), s.what(), s.mend());
             return;
+        }
+        if (problems.errorCount() > 0) {
+            return; // what was found before is why the parser gave up
         }
         JsonLocation l = e.getLocation();
         problems.error(

@@ -1,7 +1,5 @@
 package lookstep.simulator.model.picture;
 
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Random;
 import lookstep.simulator.model.scene.Figure;
 import lookstep.simulator.model.scene.Reflectance;
@@ -16,7 +14,7 @@ import lookstep.simulator.model.space.Vec3;
 final class Body {
     static final double DRAWN_METRES = 1.75;
 
-    private static final Reflectance EYE_WHITE = new Reflectance(0.42, 0.40, 0.38);
+    private static final Reflectance EYE_WHITE = new Reflectance(0.26, 0.245, 0.23);
     private static final Reflectance IRIS = new Reflectance(0.03, 0.022, 0.018);
 
     private final Figure figure;
@@ -31,14 +29,21 @@ final class Body {
     private final int hairStyle;
     private final boolean beard;
     private final boolean shortSleeves;
-    private final boolean longCoat;
+    private final boolean jacket;
+    private final double hem;
+    private final double jaw;
+    private final Reflectance shirt;
     private final double folds;
 
-    private final List<Shape> torso = new ArrayList<>();
-    private final List<Shape> sleeves = new ArrayList<>();
-    private final List<Shape> bare = new ArrayList<>();
-    private final List<Shape> legs = new ArrayList<>();
-    private final List<Shape> shoes = new ArrayList<>();
+    private final Solid torso = new Solid(0.05);
+    private final Solid leftSleeve = new Solid(0.02);
+    private final Solid rightSleeve = new Solid(0.02);
+    private final Solid leftHand = new Solid(0.012);
+    private final Solid rightHand = new Solid(0.012);
+    private final Solid hips = new Solid(0.03);
+    private final Solid leftLeg = new Solid(0.03);
+    private final Solid rightLeg = new Solid(0.03);
+    private final Solid shoes = new Solid(0.02);
 
     Body(Figure figure) {
         this.figure = figure;
@@ -56,7 +61,11 @@ final class Body {
         this.hairStyle = (int) Math.floorMod(figure.seed(), 6L);
         this.beard = random.nextInt(4) == 0;
         this.shortSleeves = random.nextInt(3) == 0;
-        this.longCoat = random.nextInt(4) == 0;
+        this.jacket = !shortSleeves && random.nextInt(5) < 3;
+        this.hem = jacket ? 0.80 + 0.06 * random.nextDouble() : 0.865 + 0.05 * random.nextDouble();
+        this.jaw = 0.051 + 0.008 * random.nextDouble();
+        // Under a dark jacket a lighter shirt, under a light one a darker.
+        this.shirt = Reflectance.grey(figure.top().luminous() < 0.12 ? 0.22 : 0.04);
         this.folds = 10 * random.nextDouble();
         int arms = (int) Math.floorMod(figure.seed() / 2 + random.nextInt(5), 5L);
         double sway = (random.nextBoolean() ? 1 : -1) * (0.012 + 0.02 * random.nextDouble());
@@ -69,12 +78,12 @@ final class Body {
         // Hips go to the standing leg, shoulders the other way.
         double hip = sway;
         double up = -sway * 0.4;
-        torso.add(new Shape.Ellipsoid(up, 0.0, 1.265, 0.165 * w, 0.112, 0.20));
-        torso.add(new Shape.Ellipsoid(hip * 0.5, 0.0, 1.08, 0.142 * w, 0.100, 0.18));
-        torso.add(new Shape.Ellipsoid(hip, 0.01, 0.955, 0.160 * w, 0.112, longCoat ? 0.20 : 0.13));
-        torso.add(limb(up - 0.145 * w, 0.012, 1.395, 0.056, up + 0.145 * w, 0.012, 1.395, 0.056));
-        torso.add(limb(up * 0.5, 0.025, 1.455, 0.052, up - 0.12 * w, 0.015, 1.41, 0.042));
-        torso.add(limb(up * 0.5, 0.025, 1.455, 0.052, up + 0.12 * w, 0.015, 1.41, 0.042));
+        torso.ellipsoid(up, 0.0, 1.265, 0.165 * w, 0.112, 0.20);
+        torso.ellipsoid(hip * 0.5, 0.0, 1.08, 0.142 * w, 0.100, 0.18);
+        torso.ellipsoid(hip, 0.01, 0.955, 0.160 * w, 0.112, 0.13);
+        torso.limb(up - 0.145 * w, 0.012, 1.395, 0.056, up + 0.145 * w, 0.012, 1.395, 0.056);
+        torso.limb(up * 0.5, 0.025, 1.455, 0.052, up - 0.12 * w, 0.015, 1.41, 0.042);
+        torso.limb(up * 0.5, 0.025, 1.455, 0.052, up + 0.12 * w, 0.015, 1.41, 0.042);
 
         for (int side = -1; side <= 1; side += 2) {
             double[] shoulder = {up + side * 0.188 * w, 0.012, 1.392};
@@ -98,43 +107,42 @@ final class Body {
                 pole = new double[] {side, 0.8, 0};
             }
             double[] elbow = elbow(shoulder, hand, pole, 0.295, 0.262);
-            List<Shape> fore = shortSleeves ? bare : sleeves;
+            Solid sleeve = side < 0 ? leftSleeve : rightSleeve;
+            Solid bare = side < 0 ? leftHand : rightHand;
+            Solid fore = shortSleeves ? bare : sleeve;
             double thick = shortSleeves ? 0 : 0.006;
-            sleeves.add(
-                    limb(
-                            shoulder[0],
-                            shoulder[1],
-                            shoulder[2],
-                            0.056,
-                            elbow[0],
-                            elbow[1],
-                            elbow[2],
-                            0.040 + thick));
+            sleeve.limb(
+                    shoulder[0],
+                    shoulder[1],
+                    shoulder[2],
+                    0.056,
+                    elbow[0],
+                    elbow[1],
+                    elbow[2],
+                    0.040 + thick);
             if (shortSleeves) {
-                bare.add(
-                        limb(
-                                shoulder[0],
-                                shoulder[1],
-                                shoulder[2],
-                                0.03,
-                                elbow[0],
-                                elbow[1],
-                                elbow[2],
-                                0.037));
+                bare.limb(
+                        shoulder[0],
+                        shoulder[1],
+                        shoulder[2],
+                        0.03,
+                        elbow[0],
+                        elbow[1],
+                        elbow[2],
+                        0.037);
             }
-            fore.add(
-                    limb(
-                            elbow[0],
-                            elbow[1],
-                            elbow[2],
-                            0.040 + thick,
-                            hand[0],
-                            hand[1],
-                            hand[2],
-                            0.027 + thick));
+            fore.limb(
+                    elbow[0],
+                    elbow[1],
+                    elbow[2],
+                    0.040 + thick,
+                    hand[0],
+                    hand[1],
+                    hand[2],
+                    0.027 + thick);
             boolean pocket = arms == 1 || (arms == 4 && !relaxed);
             if (!pocket) {
-                hand(elbow, hand, side);
+                hand(bare, elbow, hand, side);
             }
         }
 
@@ -145,25 +153,18 @@ final class Body {
             double footX = side * out + (bearing ? hip * 0.6 : 0);
             double kneeX = (hip + side * 0.085 + footX) / 2 + (bearing ? 0 : side * 0.012);
             double kneeY = bearing ? -0.005 : -0.055;
-            legs.add(limb(hip + side * 0.082, 0.008, 0.90, 0.092, kneeX, kneeY, 0.50, 0.064));
-            legs.add(limb(kneeX, kneeY, 0.50, 0.064, footX, footY + 0.02, 0.10, 0.052));
+            Solid leg = side < 0 ? leftLeg : rightLeg;
+            leg.limb(hip + side * 0.082, 0.008, 0.90, 0.092, kneeX, kneeY, 0.50, 0.064);
+            leg.limb(kneeX, kneeY, 0.50, 0.064, footX, footY + 0.02, 0.10, 0.052);
             double toe = side * 0.05;
-            shoes.add(limb(footX, footY + 0.05, 0.035, 0.040, footX, footY + 0.03, 0.10, 0.038));
-            shoes.add(
-                    limb(
-                            footX,
-                            footY + 0.045,
-                            0.030,
-                            0.040,
-                            footX + toe,
-                            footY - 0.135,
-                            0.022,
-                            0.042));
+            shoes.limb(footX, footY + 0.05, 0.035, 0.040, footX, footY + 0.03, 0.10, 0.038);
+            shoes.limb(
+                    footX, footY + 0.045, 0.030, 0.040, footX + toe, footY - 0.135, 0.022, 0.042);
         }
-        legs.add(new Shape.Ellipsoid(hip, 0.01, 0.94, 0.158 * w, 0.112, 0.12));
+        hips.ellipsoid(hip, 0.01, 0.94, 0.158 * w, 0.112, 0.12);
     }
 
-    private void hand(double[] elbow, double[] wrist, int side) {
+    private static void hand(Solid bare, double[] elbow, double[] wrist, int side) {
         double dx = wrist[0] - elbow[0];
         double dy = wrist[1] - elbow[1];
         double dz = wrist[2] - elbow[2];
@@ -174,27 +175,25 @@ final class Body {
         double px = wrist[0] + dx * 0.075;
         double py = wrist[1] + dy * 0.075;
         double pz = wrist[2] + dz * 0.075;
-        bare.add(limb(wrist[0], wrist[1], wrist[2], 0.026, px, py, pz, 0.034));
-        bare.add(
-                limb(
-                        px,
-                        py,
-                        pz,
-                        0.030,
-                        px + dx * 0.07 - side * 0.012,
-                        py + dy * 0.07 - 0.015,
-                        pz + dz * 0.07,
-                        0.018));
-        bare.add(
-                limb(
-                        px - dx * 0.03,
-                        py - 0.02,
-                        pz - dz * 0.03,
-                        0.014,
-                        px + dx * 0.03,
-                        py - 0.042,
-                        pz + dz * 0.03,
-                        0.010));
+        bare.limb(wrist[0], wrist[1], wrist[2], 0.026, px, py, pz, 0.034);
+        bare.limb(
+                px,
+                py,
+                pz,
+                0.030,
+                px + dx * 0.07 - side * 0.012,
+                py + dy * 0.07 - 0.015,
+                pz + dz * 0.07,
+                0.018);
+        bare.limb(
+                px - dx * 0.03,
+                py - 0.02,
+                pz - dz * 0.03,
+                0.014,
+                px + dx * 0.03,
+                py - 0.042,
+                pz + dz * 0.03,
+                0.010);
     }
 
     /** The elbow between shoulder and hand, bent towards the pole. */
@@ -211,18 +210,6 @@ final class Body {
         Vec3 across = p.minus(axis.times(p.dot(axis))).unit();
         Vec3 e = s.plus(axis.times(along)).plus(across.times(off));
         return new double[] {e.x(), e.y(), e.z()};
-    }
-
-    private static Shape limb(
-            double ax,
-            double ay,
-            double az,
-            double ra,
-            double bx,
-            double by,
-            double bz,
-            double rb) {
-        return new Shape.Limb(ax, ay, az, ra, bx, by, bz, rb);
     }
 
     double heightMetres() {
@@ -255,12 +242,16 @@ final class Body {
         double px = x / scale;
         double py = y / scale;
         double pz = z / scale;
-        double d = head(px, py, pz, Double.MAX_VALUE);
-        d = Math.min(d, hair(px, py, pz, d));
-        d = Math.min(d, top(px, py, pz, d));
-        d = Math.min(d, hands(px, py, pz, d));
-        d = Math.min(d, legs(px, py, pz, d));
-        d = Math.min(d, shoes(px, py, pz, d));
+        double d = Math.min(head(px, py, pz), hair(px, py, pz));
+        if (pz < 1.57) {
+            double trunk = torso(px, py, pz);
+            double limbs = pz < 1.10 ? legs(px, py, pz) : Solid.FAR;
+            d = Math.min(d, top(px, py, pz, trunk, limbs));
+            d = Math.min(d, shirt(px, py, pz, trunk));
+            d = Math.min(d, trousers(px, py, pz, limbs));
+            d = Math.min(d, hands(px, py, pz));
+            d = Math.min(d, shoes(px, py, pz));
+        }
         return d * scale;
     }
 
@@ -269,12 +260,17 @@ final class Body {
         double px = x / scale;
         double py = y / scale;
         double pz = z / scale;
-        double skin = Math.min(head(px, py, pz, 1e9), hands(px, py, pz, 1e9));
-        double hair = hair(px, py, pz, 1e9);
-        double top = top(px, py, pz, 1e9);
-        double bottom = legs(px, py, pz, 1e9);
-        double shoes = shoes(px, py, pz, 1e9);
+        double trunk = torso(px, py, pz);
+        double limbs = legs(px, py, pz);
+        double skin = Math.min(head(px, py, pz), hands(px, py, pz));
+        double hair = hair(px, py, pz);
+        double top = top(px, py, pz, trunk, limbs);
+        double bottom = trousers(px, py, pz, limbs);
+        double shoes = shoes(px, py, pz);
         double least = Math.min(Math.min(skin, hair), Math.min(top, Math.min(bottom, shoes)));
+        if (shirt(px, py, pz, trunk) < least) {
+            return Part.FEATURE;
+        }
         if (least == hair) {
             return Part.HAIR;
         }
@@ -296,92 +292,99 @@ final class Body {
             case BOTTOM -> figure.bottom();
             case FEATURE -> {
                 Reflectance r = feature(x / scale, y / scale, z / scale);
-                yield r == null ? figure.skin() : r;
+                yield r == null ? shirt : r;
             }
             default -> new Reflectance(0.035, 0.03, 0.028);
         };
     }
 
-    // The head turns and leans about the top of the neck.
+    // The head is drawn apart and set on the neck: a little larger, turned, leaning.
+    private static final double HEAD_SIZE = 1.06;
+    private static final double HEAD_DRAWN_Z = 1.555;
+    private static final double HEAD_Z = 1.530;
+
     private double headX(double x, double y, double z) {
-        double tx = x - leanX - (z - 1.5) * lean;
-        return headCos * tx + headSin * (y - 0.01);
+        double tx = x - leanX - (z - HEAD_Z) * lean;
+        return (headCos * tx + headSin * (y - 0.005)) / HEAD_SIZE;
     }
 
     private double headY(double x, double y, double z) {
-        double tx = x - leanX - (z - 1.5) * lean;
-        return -headSin * tx + headCos * (y - 0.01) + 0.01;
+        double tx = x - leanX - (z - HEAD_Z) * lean;
+        return (-headSin * tx + headCos * (y - 0.005)) / HEAD_SIZE + 0.01;
     }
 
-    private static double ellipsoid(
-            double x,
-            double y,
-            double z,
-            double cx,
-            double cy,
-            double cz,
-            double rx,
-            double ry,
-            double rz) {
-        double px = (x - cx) / rx;
-        double py = (y - cy) / ry;
-        double pz = (z - cz) / rz;
-        double k0 = Math.sqrt(px * px + py * py + pz * pz);
-        px /= rx;
-        py /= ry;
-        pz /= rz;
-        double k1 = Math.sqrt(px * px + py * py + pz * pz);
-        return k1 < 1e-9 ? -Math.min(rx, Math.min(ry, rz)) : k0 * (k0 - 1) / k1;
+    private static double headZ(double z) {
+        return HEAD_DRAWN_Z + (z - HEAD_Z) / HEAD_SIZE;
     }
 
-    private static double ball(
-            double x, double y, double z, double cx, double cy, double cz, double r) {
-        return Math.sqrt((x - cx) * (x - cx) + (y - cy) * (y - cy) + (z - cz) * (z - cz)) - r;
-    }
-
-    private double head(double x, double y, double z, double enough) {
-        double bound = ball(x, y, z, 0, 0, 1.60, 0.24);
-        if (bound > Math.min(enough, 0.12)) {
+    private double head(double x, double y, double z) {
+        double bound = Solid.ball(x, y, z, 0, 0, 1.58, 0.23);
+        if (bound > Solid.NEAR) {
             return bound;
         }
         double hx = Math.abs(headX(x, y, z));
         double hy = headY(x, y, z);
-        double d = ellipsoid(hx, hy, z, 0, 0.012, 1.662, 0.073, 0.094, 0.084);
-        d = Shape.join(d, ellipsoid(hx, hy, z, 0, -0.022, 1.597, 0.055, 0.066, 0.078), 0.03);
+        double hz = headZ(z);
+        double d = Solid.ellipsoid(hx, hy, hz, 0, 0.012, 1.662, 0.073, 0.094, 0.084);
+        d = Solid.join(d, Solid.ellipsoid(hx, hy, hz, 0, -0.020, 1.598, jaw, 0.064, 0.077), 0.03);
         // Cheekbone, chin, brow.
-        d = Shape.join(d, ellipsoid(hx, hy, z, 0.036, -0.052, 1.628, 0.026, 0.028, 0.022), 0.02);
-        d = Shape.join(d, ball(hx, hy, z, 0, -0.070, 1.541, 0.020), 0.025);
-        d = Shape.join(d, ellipsoid(hx, hy, z, 0.026, -0.074, 1.671, 0.026, 0.012, 0.009), 0.015);
-        // Eye sockets, then the eyes in them.
-        d = Shape.meet(d, -ellipsoid(hx, hy, z, 0.031, -0.098, 1.653, 0.021, 0.024, 0.0125), 0.012);
-        d = Shape.join(d, ball(hx, hy, z, 0.031, -0.068, 1.653, 0.0125), 0.003);
+        d =
+                Solid.join(
+                        d,
+                        Solid.ellipsoid(hx, hy, hz, 0.037, -0.050, 1.627, 0.026, 0.028, 0.022),
+                        0.025);
+        d = Solid.join(d, Solid.ball(hx, hy, hz, 0, -0.066, 1.543, 0.020), 0.03);
+        d =
+                Solid.join(
+                        d,
+                        Solid.ellipsoid(hx, hy, hz, 0.026, -0.072, 1.670, 0.026, 0.011, 0.008),
+                        0.02);
+        // Eye sockets, then the lids over the eyes.
+        d =
+                Solid.meet(
+                        d,
+                        -Solid.ellipsoid(hx, hy, hz, 0.031, -0.096, 1.652, 0.019, 0.020, 0.011),
+                        0.016);
+        d = Solid.join(d, Solid.ball(hx, hy, hz, 0.031, -0.0665, 1.651, 0.0135), 0.005);
         // Nose: bridge and tip; nostril wings.
-        double nose = NOSE.distance(hx, hy, z);
-        nose = Shape.join(nose, ball(hx, hy, z, 0.011, -0.092, 1.6145, 0.0085), 0.008);
-        d = Shape.join(d, nose, 0.012);
-        // Lips and the dent between them.
-        double lips = ellipsoid(hx, hy, z, 0, -0.0815, 1.583, 0.024, 0.012, 0.0065);
-        lips = Shape.join(lips, ellipsoid(hx, hy, z, 0, -0.080, 1.574, 0.019, 0.012, 0.006), 0.004);
-        d = Shape.join(d, lips, 0.006);
+        double nose = NOSE.distance(hx, hy, hz);
+        nose = Solid.join(nose, Solid.ball(hx, hy, hz, 0.011, -0.088, 1.6135, 0.0075), 0.010);
+        d = Solid.join(d, nose, 0.016);
+        // Lips.
+        double lips = Solid.ellipsoid(hx, hy, hz, 0, -0.0775, 1.5845, 0.024, 0.011, 0.0055);
+        lips =
+                Solid.join(
+                        lips,
+                        Solid.ellipsoid(hx, hy, hz, 0, -0.077, 1.576, 0.019, 0.0115, 0.006),
+                        0.003);
+        d = Solid.join(d, lips, 0.009);
         // Ear.
-        d = Shape.join(d, ellipsoid(hx, hy, z, 0.0745, 0.016, 1.635, 0.011, 0.020, 0.031), 0.006);
+        d =
+                Solid.join(
+                        d,
+                        Solid.ellipsoid(hx, hy, hz, 0.0735, 0.016, 1.635, 0.010, 0.019, 0.030),
+                        0.006);
         // The neck does not turn.
-        d = Shape.join(d, NECK.distance(x - leanX * 0.5, y, z), 0.025);
-        return d;
+        return Solid.join(d * HEAD_SIZE, NECK.distance(x - leanX * 0.5, y, z), 0.03);
     }
 
-    private static final Shape NOSE =
-            new Shape.Limb(0, -0.083, 1.658, 0.0075, 0, -0.1035, 1.6195, 0.0115);
-    private static final Shape NECK = new Shape.Limb(0, 0.028, 1.44, 0.060, 0, 0.012, 1.585, 0.053);
+    private static final Solid NOSE = new Solid(0.01);
+    private static final Solid NECK = new Solid(0.01);
 
-    private double hair(double x, double y, double z, double enough) {
-        double bound = ball(x, y, z, 0, 0.01, 1.63, 0.27);
-        if (bound > Math.min(enough, 0.12)) {
+    static {
+        NOSE.limb(0, -0.081, 1.657, 0.0075, 0, -0.0975, 1.6185, 0.0115);
+        NECK.limb(0, 0.030, 1.42, 0.062, 0, 0.012, 1.565, 0.054);
+    }
+
+    private double hair(double x, double y, double worldZ) {
+        double bound = Solid.ball(x, y, worldZ, 0, 0.02, 1.60, hairStyle == 1 ? 0.27 : 0.22);
+        if (bound > Solid.NEAR) {
             return bound;
         }
-        double sx = headX(x, y, z);
+        double z = headZ(worldZ);
+        double sx = headX(x, y, worldZ);
         double hx = Math.abs(sx);
-        double hy = headY(x, y, z);
+        double hy = headY(x, y, worldZ);
         double strands =
                 0.0016
                         * Math.sin(sx * 190 + 2 * Math.sin(z * 40 + folds))
@@ -390,140 +393,192 @@ final class Body {
         double line = 0.62 * (hy + 0.082) + 0.785 * (z - 1.708);
         // Temples fall back, sideburns come down in front of the ear.
         double cut = -(line + 0.10 * Math.max(0, hx - 0.035));
-        double crop = ellipsoid(hx, hy, z, 0, 0.016, 1.664, 0.080, 0.099, 0.091);
+        double crop = Solid.ellipsoid(hx, hy, z, 0, 0.016, 1.664, 0.080, 0.099, 0.091);
         double d;
         switch (hairStyle) {
             case 1 -> {
                 // Long, over the shoulders at the back and beside the face.
-                double fall = ellipsoid(hx, hy, z, 0, 0.040, 1.56, 0.105, 0.078, 0.20);
-                double face = -(hy + 0.012 + 0.9 * Math.max(0, 0.085 - hx) - 0.03);
-                fall = Shape.meet(fall, face, 0.02);
-                d = Shape.join(Shape.meet(crop - 0.006, cut, 0.01), fall, 0.03);
+                double fall = Solid.ellipsoid(hx, hy, z, 0, 0.040, 1.56, 0.105, 0.078, 0.20);
+                double face = 0.022 + 0.55 * Math.max(0, 0.085 - hx) - hy;
+                fall = Solid.meet(fall, face, 0.02);
+                d = Solid.join(Solid.meet(crop - 0.006, cut, 0.01), fall, 0.03);
             }
             case 2 -> {
                 // Tied up in a knot.
-                d = Shape.meet(crop - 0.001, cut, 0.008);
-                d = Shape.join(d, ball(hx, hy, z, 0, 0.075, 1.755, 0.042), 0.012);
+                d = Solid.meet(crop - 0.001, cut, 0.008);
+                d = Solid.join(d, Solid.ball(hx, hy, z, 0, 0.075, 1.755, 0.042), 0.012);
             }
             case 3 -> {
                 // Full and curly.
                 double curls =
-                        0.008
-                                * Math.sin(sx * 85 + folds)
-                                * Math.sin(hy * 85 + 1)
-                                * Math.sin(z * 85 + 2);
-                double cloud = ellipsoid(hx, hy, z, 0, 0.030, 1.690, 0.125, 0.120, 0.112) + curls;
-                d = Shape.meet(cloud, cut - 0.004, 0.02);
+                        0.0055
+                                * (Math.sin(sx * 110 + folds + 2 * Math.sin(z * 60))
+                                        + Math.sin(hy * 105 + 1 + 2 * Math.sin(sx * 70))
+                                                * Math.sin(z * 115 + 2));
+                double cloud =
+                        Solid.ellipsoid(hx, hy, z, 0, 0.030, 1.690, 0.125, 0.120, 0.112) + curls;
+                d = Solid.meet(cloud, cut - 0.004, 0.02);
             }
             case 4 -> {
                 // Short at the sides, swept up in front.
-                double quiff = ellipsoid(sx, hy, z, 0.012, -0.035, 1.748, 0.062, 0.062, 0.034);
-                d = Shape.join(Shape.meet(crop + 0.001, cut, 0.008), quiff, 0.02);
+                double quiff =
+                        Solid.ellipsoid(sx, hy, z, 0.012, -0.035, 1.748, 0.062, 0.062, 0.034);
+                d = Solid.join(Solid.meet(crop + 0.001, cut, 0.008), quiff, 0.02);
             }
             case 5 -> {
                 // To the chin, with a fringe.
-                double bob = ellipsoid(hx, hy, z, 0, 0.022, 1.635, 0.103, 0.112, 0.125);
+                double bob = Solid.ellipsoid(hx, hy, z, 0, 0.022, 1.635, 0.103, 0.112, 0.125);
                 double window = Math.max(-(1.690 - z) * 0.9, Math.max(hx - 0.062, hy + 0.015));
-                bob = Shape.meet(bob, -window, 0.012);
-                d = Shape.meet(bob, 1.545 - z, 0.02);
+                bob = Solid.meet(bob, -window, 0.012);
+                d = Solid.meet(bob, 1.545 - z, 0.02);
             }
-            default -> d = Shape.meet(crop - 0.002, cut, 0.008);
+            default -> d = Solid.meet(crop - 0.002, cut, 0.008);
         }
         if (beard) {
-            double jaw = ellipsoid(hx, hy, z, 0, -0.025, 1.590, 0.061, 0.070, 0.084);
-            double mouth = -ellipsoid(hx, hy, z, 0, -0.095, 1.580, 0.021, 0.04, 0.0085);
+            double chin = Solid.ellipsoid(hx, hy, z, 0, -0.022, 1.592, jaw + 0.005, 0.069, 0.080);
+            chin = Solid.join(chin, Solid.ball(hx, hy, z, 0, -0.066, 1.540, 0.027), 0.03);
+            double mouth = -Solid.ellipsoid(hx, hy, z, 0, -0.095, 1.580, 0.021, 0.04, 0.0085);
             double cheek = z - 1.600 + 0.25 * (0.05 - hx);
-            jaw = Shape.meet(Shape.meet(jaw, cheek, 0.015), mouth, 0.006);
-            d = Math.min(d, jaw);
+            chin = Solid.meet(Solid.meet(chin, cheek, 0.015), mouth, 0.006);
+            d = Math.min(d, chin);
         }
-        return d + strands;
+        return (d + strands) * HEAD_SIZE;
     }
 
     /** What is painted on the face; null for plain skin. */
-    private Reflectance feature(double x, double y, double z) {
-        if (z < 1.5) {
+    private Reflectance feature(double x, double y, double worldZ) {
+        if (worldZ < 1.45) {
             return null;
         }
-        double hx = Math.abs(headX(x, y, z));
-        double hy = headY(x, y, z);
-        if (hy > -0.05) {
+        double hx = Math.abs(headX(x, y, worldZ));
+        double hy = headY(x, y, worldZ);
+        double z = headZ(worldZ);
+        if (hy > -0.045) {
             return null;
         }
-        double ex = (hx - 0.031) / 0.0125;
-        double lid = (z - 1.6525) / (0.0062 * Math.sqrt(Math.max(0.01, 1 - ex * ex)));
-        if (Math.abs(ex) < 1 && Math.abs(lid) < 1) {
-            double iris = Math.hypot(hx - 0.031, z - 1.6535);
-            return iris < 0.0058 || lid > 0.72 ? IRIS : EYE_WHITE;
+        // Almond eyes: a lid line above, the iris half under it.
+        double ex = (hx - 0.031) / 0.0128;
+        if (Math.abs(ex) < 1) {
+            double open = 0.0046 * Math.sqrt(1 - ex * ex);
+            double lid = z - 1.6512;
+            if (lid > open && lid < open + 0.0018) {
+                return IRIS;
+            }
+            if (Math.abs(lid) <= open) {
+                return Math.hypot(hx - 0.031, z - 1.6520) < 0.0058 ? IRIS : EYE_WHITE;
+            }
         }
-        double arch = 1.6715 + 0.16 * (hx - 0.014) - 4.2 * (hx - 0.014) * (hx - 0.014);
-        if (hx > 0.013 && hx < 0.050 && Math.abs(z - arch) < 0.0042 - 0.05 * (hx - 0.013)) {
+        double arch = 1.6665 + 0.16 * (hx - 0.014) - 4.2 * (hx - 0.014) * (hx - 0.014);
+        if (hx > 0.013 && hx < 0.050 && Math.abs(z - arch) < 0.0038 - 0.05 * (hx - 0.013)) {
             return figure.hair();
         }
         double lx = hx / 0.0235;
-        if (lx < 1 && Math.abs(z - 1.5790) < 0.0098 * Math.sqrt(1 - lx * lx)) {
+        if (lx < 1 && hy < -0.06 && Math.abs(z - 1.5800) < 0.0088 * Math.sqrt(1 - lx * lx)) {
             Reflectance s = figure.skin();
-            double line = Math.abs(z - 1.5785) < 0.0011 ? 0.35 : 1;
-            return new Reflectance(s.r() * 0.72 * line, s.g() * 0.5 * line, s.b() * 0.52 * line);
+            double line = Math.abs(z - 1.5802) < 0.0009 ? 0.45 : 1;
+            return new Reflectance(s.r() * 0.80 * line, s.g() * 0.62 * line, s.b() * 0.64 * line);
         }
         return null;
     }
 
-    private double cloth(double d, double x, double y, double z, double depth) {
+    /** Folds: long ones along the cloth, short ones where it is pushed together. */
+    private double cloth(double d, double x, double y, double z, double depth, double bunch) {
         if (d > 0.04) {
-            return d - depth;
+            return d - 2 * depth;
         }
-        double drape =
-                Math.sin(x * 31 + z * 17 + folds + 1.7 * Math.sin(z * 13 + y * 9))
-                        + 0.6 * Math.sin(z * 47 - x * 23 + 2 * Math.sin(y * 21 + folds));
-        return d + depth * drape;
+        double warp = 1.9 * Math.sin(z * 11 + y * 8 + folds) + 1.1 * Math.sin(x * 19 - z * 7);
+        double drape = Math.sin(x * 27 + z * 13 + y * 15 + folds + warp);
+        double creases = Math.sin(z * 62 + 2.2 * warp + x * 18) * bunch;
+        return d + depth * (drape + creases);
     }
 
-    private double top(double x, double y, double z, double enough) {
-        double bound = Math.max(Math.abs(z - 1.14) - 0.38, Math.hypot(x, y) - 0.48);
-        if (bound > Math.min(enough, 0.15)) {
+    private static double bump(double z, double at, double width) {
+        double t = (z - at) / width;
+        return t > 1 || t < -1 ? 0 : (1 - t * t) * (1 - t * t);
+    }
+
+    private double torso(double x, double y, double z) {
+        return z < 0.70 ? Solid.FAR : torso.distance(x, y, z);
+    }
+
+    private double top(double x, double y, double z, double trunk, double limbs) {
+        double bound = Math.max(Math.abs(z - 1.14) - 0.39, Math.sqrt(x * x + y * y) - 0.49);
+        if (bound > Solid.NEAR) {
             return bound;
         }
-        double d = joinAll(torso, x, y, z, 0.05);
-        // Neckline and hem.
-        double neckline = -ellipsoid(x, y, z, 0, -0.03, 1.50, 0.075, 0.11, 0.075);
-        d = Shape.meet(d, neckline, 0.008);
-        d = Shape.meet(d, (longCoat ? 0.80 : 0.90) - z, 0.01);
-        double arms = joinAll(sleeves, x, y, z, 0.02);
-        if (shortSleeves) {
-            arms = Shape.meet(arms, 1.19 - z, 0.008);
+        double d = trunk;
+        // It hangs over the trousers.
+        d = Solid.join(d, limbs - 0.010, 0.03);
+        double arms = Solid.join(leftSleeve.distance(x, y, z), rightSleeve.distance(x, y, z), 0.02);
+        if (jacket) {
+            d -= 0.012;
+            double edge = 0.026 + 0.16 * Math.max(0, z - 1.02) - 0.10 * Math.max(0, z - 1.30);
+            double open = Math.max(Math.abs(x - leanX) - edge, y + 0.02);
+            d = Solid.meet(d, -open, 0.010);
+            d = Solid.join(d, collar(x, y, z), 0.006);
+            d =
+                    Solid.meet(
+                            d,
+                            -Solid.ellipsoid(x, y, z, leanX * 0.5, 0.0, 1.50, 0.062, 0.075, 0.075),
+                            0.006);
+        } else {
+            d =
+                    Solid.meet(
+                            d,
+                            -Solid.ellipsoid(x, y, z, 0, -0.03, 1.50, 0.078, 0.105, 0.070),
+                            0.008);
         }
-        return cloth(Shape.join(d, arms, 0.03), x, y, z, 0.0022);
+        d = Solid.meet(d, hem - z + 0.012 * Math.sin(x * 14 + folds), 0.008);
+        if (shortSleeves) {
+            arms = Solid.meet(arms - 0.004, 1.20 - z, 0.006);
+        }
+        double bunch = 0.9 * bump(z, 1.02, 0.14) + 0.7 * bump(z, 1.13, 0.12) + 0.25;
+        return cloth(Solid.join(d, arms, 0.03), x, y, z, 0.0026, bunch);
     }
 
-    private double hands(double x, double y, double z, double enough) {
-        double bound = Math.max(Math.abs(z - 1.05) - 0.38, Math.hypot(x, y) - 0.48);
-        if (bare.isEmpty() || bound > Math.min(enough, 0.15)) {
+    private double collar(double x, double y, double z) {
+        double outer = Solid.ellipsoid(x, y, z, leanX * 0.5, 0.018, 1.462, 0.082, 0.080, 0.048);
+        return Solid.meet(outer, 0.42 * (-y - 0.02) + (z - 1.492) * 0.9, 0.006);
+    }
+
+    /** The shirt under an open jacket. */
+    private double shirt(double x, double y, double z, double trunk) {
+        double bound = Math.max(Math.abs(z - 1.17) - 0.31, Math.sqrt(x * x + y * y) - 0.26);
+        if (!jacket || bound > Solid.NEAR) {
             return Math.max(bound, 0.05);
         }
-        return joinAll(bare, x, y, z, 0.012);
+        double d =
+                Solid.meet(
+                        trunk,
+                        -Solid.ellipsoid(x, y, z, 0, -0.03, 1.50, 0.078, 0.105, 0.070),
+                        0.008);
+        d = Solid.meet(d, 0.925 - z, 0.008);
+        return cloth(d, x, y, z, 0.0018, 0.5);
     }
 
-    private double legs(double x, double y, double z, double enough) {
-        double bound = Math.max(Math.abs(z - 0.54) - 0.54, Math.hypot(x, y) - 0.34);
-        if (bound > Math.min(enough, 0.15)) {
+    private double hands(double x, double y, double z) {
+        return Math.min(leftHand.distance(x, y, z), rightHand.distance(x, y, z));
+    }
+
+    private double legs(double x, double y, double z) {
+        double d = Solid.join(leftLeg.distance(x, y, z), rightLeg.distance(x, y, z), 0.03);
+        return Solid.join(d, hips.distance(x, y, z), 0.03);
+    }
+
+    private double trousers(double x, double y, double z, double limbs) {
+        double bound = Math.max(Math.abs(z - 0.54) - 0.54, Math.sqrt(x * x + y * y) - 0.34);
+        if (bound > Solid.NEAR) {
             return bound;
         }
-        return cloth(joinAll(legs, x, y, z, 0.03), x, y, z, 0.0018);
+        double bunch = 0.3 + bump(z, 0.14, 0.10) + 0.8 * bump(z, 0.50, 0.09) + bump(z, 0.84, 0.09);
+        return cloth(limbs, x, y, z, 0.0022, bunch);
     }
 
-    private double shoes(double x, double y, double z, double enough) {
-        double bound = Math.max(z - 0.15, Math.hypot(x, y) - 0.36);
-        if (bound > Math.min(enough, 0.15)) {
+    private double shoes(double x, double y, double z) {
+        double bound = Math.max(z - 0.15, Math.sqrt(x * x + y * y) - 0.36);
+        if (bound > Solid.NEAR) {
             return bound;
         }
-        return Shape.meet(joinAll(shoes, x, y, z, 0.02), -z, 0.006);
-    }
-
-    private static double joinAll(List<Shape> shapes, double x, double y, double z, double k) {
-        double d = Double.MAX_VALUE;
-        for (int i = 0; i < shapes.size(); i++) {
-            d = Shape.join(d, shapes.get(i).distance(x, y, z), k);
-        }
-        return d;
+        return Solid.meet(shoes.distance(x, y, z), -z, 0.006);
     }
 }

@@ -19,6 +19,10 @@ final class DistanceGrid {
     final double maxX;
     final double maxY;
     final double maxZ;
+
+    /** The box around the body itself, without the space around it. */
+    final double[] tight = {9, 9, 9, -9, -9, -9};
+
     private final int nx;
     private final int ny;
     private final int nz;
@@ -37,6 +41,23 @@ final class DistanceGrid {
         maxZ = minZ + (nz - 1) * CELL;
         values = new float[nx * ny * nz];
         fill(body);
+        tighten();
+    }
+
+    private void tighten() {
+        for (int k = 0; k < nz; k++) {
+            for (int j = 0; j < ny; j++) {
+                for (int i = 0; i < nx; i++) {
+                    if (values[at(i, j, k)] < CELL) {
+                        double[] p = {minX + i * CELL, minY + j * CELL, minZ + k * CELL};
+                        for (int c = 0; c < 3; c++) {
+                            tight[c] = Math.min(tight[c], p[c] - CELL);
+                            tight[c + 3] = Math.max(tight[c + 3], p[c] + CELL);
+                        }
+                    }
+                }
+            }
+        }
     }
 
     private static int cells(double metres) {

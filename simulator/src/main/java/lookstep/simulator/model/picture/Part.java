@@ -14,7 +14,7 @@ public enum Part {
     BOTTOM,
     /** Shoes. */
     SHOES,
-    /** Eyes, brows and lips, which are not of the skin's reflectance. */
+    /** Eyes, brows, lips, and the shirt under an open jacket: not of the reflectances given. */
     FEATURE,
     /** The floor. */
     FLOOR,

@@ -23,6 +23,9 @@ final class Shading {
     private static final double NORMAL_STEP = 0.0016;
     private static final double LEAST_SPREAD = 0.006;
 
+    /** A background darker than this is cloth (black cloth is 0.02 to 0.05, common practice). */
+    private static final double CLOTH = 0.055;
+
     private final Room room;
     private final double floorZ = 0;
     private final List<StandIn> people = new ArrayList<>();
@@ -126,6 +129,7 @@ final class Shading {
         Vec3 n;
         double shine = 0;
         double power = 1;
+        double grain = 1;
         if (hit.part() == Part.LAMP) {
             Vec3 axis = axes[hit.owner()];
             boolean front = d.dot(axis) < 0;
@@ -151,8 +155,8 @@ final class Shading {
                     power = 16;
                 }
                 case HAIR -> {
-                    shine = 1;
-                    power = 28;
+                    shine = 0.8;
+                    power = 34;
                 }
                 case SHOES -> {
                     shine = 1;
@@ -171,10 +175,17 @@ final class Shading {
                         case BACKGROUND -> room.background();
                         default -> room.walls();
                     };
+            grain = Grain.of(hit.part(), p);
+            if (hit.part() == Part.FLOOR) {
+                shine = 0.5;
+                power = 45;
+            } else if (hit.part() == Part.BACKGROUND && r.luminous() < CLOTH) {
+                n = Grain.clothNormal(p);
+            }
         }
-        reflectance[at * 3] = (float) r.r();
-        reflectance[at * 3 + 1] = (float) r.g();
-        reflectance[at * 3 + 2] = (float) r.b();
+        reflectance[at * 3] = (float) (r.r() * grain);
+        reflectance[at * 3 + 1] = (float) (r.g() * grain);
+        reflectance[at * 3 + 2] = (float) (r.b() * grain);
 
         double open = openness(p, n);
         for (int i = 0; i < lamps.length; i++) {

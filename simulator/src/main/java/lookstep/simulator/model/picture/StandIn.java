@@ -7,8 +7,12 @@ import lookstep.simulator.model.space.Vec3;
 final class StandIn {
     private static final int STEPS = 96;
 
+    /** How far beside a body its soft shadow is looked for. */
+    private static final double PENUMBRA = 0.08;
+
     final Body body;
     private final DistanceGrid grid;
+    private final double radius;
     private final double feetX;
     private final double feetY;
     private final double feetZ;
@@ -16,6 +20,8 @@ final class StandIn {
     StandIn(Figure figure) {
         body = new Body(figure);
         grid = new DistanceGrid(body);
+        double[] box = grid.tight;
+        radius = Math.hypot(Math.max(-box[0], box[3]), Math.max(-box[1], box[4]));
         feetX = figure.feet().x();
         feetY = figure.feet().y();
         feetZ = figure.feet().z();
@@ -36,13 +42,16 @@ final class StandIn {
      *     most}
      */
     double trace(Vec3 o, Vec3 d, double most) {
+        if (passes(o.x(), o.y(), d, 0)) {
+            return Double.POSITIVE_INFINITY;
+        }
         double ox = body.localX(o.x() - feetX, o.y() - feetY);
         double oy = body.localY(o.x() - feetX, o.y() - feetY);
         double oz = o.z() - feetZ;
         double dx = body.localX(d.x(), d.y());
         double dy = body.localY(d.x(), d.y());
         double dz = d.z();
-        double from = enter(ox, oy, oz, dx, dy, dz, 0, most);
+        double from = enter(ox, oy, oz, dx, dy, dz, 0, most, 0);
         double to = leave;
         if (from > to) {
             return Double.POSITIVE_INFINITY;
@@ -50,13 +59,13 @@ final class StandIn {
         double t = from + 1e-4;
         for (int i = 0; i < STEPS && t < to; i++) {
             double h = grid.distance(ox + t * dx, oy + t * dy, oz + t * dz);
-            if (h < 0.012) {
+            if (h < 0.008) {
                 // Near: ask the body itself, and go on if the ray only grazes it.
                 double e = body.distance(ox + t * dx, oy + t * dy, oz + t * dz);
-                if (e < 6e-4) {
+                if (e < 8e-4) {
                     return t + e;
                 }
-                t += Math.max(6e-4, e * 0.85);
+                t += Math.max(8e-4, e * 0.92);
             } else {
                 t += h * 0.9;
             }
@@ -77,13 +86,16 @@ final class StandIn {
      */
     double visible(
             double x, double y, double z, Vec3 d, double start, double distance, double spread) {
+        if (passes(x, y, d, PENUMBRA)) {
+            return 1;
+        }
         double ox = body.localX(x - feetX, y - feetY);
         double oy = body.localY(x - feetX, y - feetY);
         double oz = z - feetZ;
         double dx = body.localX(d.x(), d.y());
         double dy = body.localY(d.x(), d.y());
         double dz = d.z();
-        double from = enter(ox, oy, oz, dx, dy, dz, start, distance);
+        double from = enter(ox, oy, oz, dx, dy, dz, start, distance, PENUMBRA);
         double to = leave;
         if (from > to) {
             return 1;
@@ -96,11 +108,24 @@ final class StandIn {
             if (least < -1) {
                 return 0;
             }
-            t += Math.max(0.012, Math.min(Math.abs(h), 0.3));
+            t += Math.max(0.02, Math.min(Math.abs(h), 0.3));
         }
         // Share of a disc on one side of a chord, by a cubic that is within 2 % of it.
         double c = Math.max(-1, least);
         return 0.25 * (1 + c) * (1 + c) * (2 - c);
+    }
+
+    /** True if a ray, seen from above, goes by the upright cylinder around the body. */
+    private boolean passes(double x, double y, Vec3 d, double margin) {
+        double px = feetX - x;
+        double py = feetY - y;
+        double reach = radius + margin;
+        double cross = px * d.y() - py * d.x();
+        double square = d.x() * d.x() + d.y() * d.y();
+        if (cross * cross > reach * reach * square) {
+            return true;
+        }
+        return px * d.x() + py * d.y() < 0 && px * px + py * py > reach * reach;
     }
 
     /** Distance from a point of the set to the body, at most {@code most}. */
@@ -115,22 +140,30 @@ final class StandIn {
     private double leave;
 
     private double enter(
-            double ox, double oy, double oz, double dx, double dy, double dz, double a, double b) {
+            double ox,
+            double oy,
+            double oz,
+            double dx,
+            double dy,
+            double dz,
+            double a,
+            double b,
+            double margin) {
         double from = a;
         double to = b;
         double ix = 1 / dx;
-        double t1 = (grid.minX - ox) * ix;
-        double t2 = (grid.maxX - ox) * ix;
+        double t1 = (grid.tight[0] - margin - ox) * ix;
+        double t2 = (grid.tight[3] + margin - ox) * ix;
         from = Math.max(from, Math.min(t1, t2));
         to = Math.min(to, Math.max(t1, t2));
         double iy = 1 / dy;
-        t1 = (grid.minY - oy) * iy;
-        t2 = (grid.maxY - oy) * iy;
+        t1 = (grid.tight[1] - margin - oy) * iy;
+        t2 = (grid.tight[4] + margin - oy) * iy;
         from = Math.max(from, Math.min(t1, t2));
         to = Math.min(to, Math.max(t1, t2));
         double iz = 1 / dz;
-        t1 = (grid.minZ - oz) * iz;
-        t2 = (grid.maxZ - oz) * iz;
+        t1 = (grid.tight[2] - margin - oz) * iz;
+        t2 = (grid.tight[5] + margin - oz) * iz;
         from = Math.max(from, Math.min(t1, t2));
         to = Math.min(to, Math.max(t1, t2));
         leave = to;

@@ -2,6 +2,8 @@ package lookstep.simulator.model.picture;
 
 import java.io.File;
 import java.io.IOException;
+import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadMXBean;
 import java.util.ArrayList;
 import java.util.List;
 import javax.imageio.ImageIO;
@@ -35,14 +37,15 @@ public final class DemoPicture {
                         1 / 125.0,
                         1600,
                         3000);
-        long start = System.nanoTime();
+        ThreadMXBean cpu = ManagementFactory.getThreadMXBean();
+        long start = cpu.getCurrentThreadCpuTime();
         Plates plates = Renderer.plates(scene, camera, width, height);
-        System.out.printf("plates %.2f s%n", (System.nanoTime() - start) / 1e9);
+        System.out.printf("plates %.2f s%n", (cpu.getCurrentThreadCpuTime() - start) / 1e9);
         Xyz off = Xyz.ZERO;
         Xyz warm = Planck.chromaticity(3000).toXyz(1);
         Xyz cold = Planck.chromaticity(5600).toXyz(1);
         double[][] looks = {
-            {5200, 900, 3200, 3200}, {0, 0, 4200, 4200}, {5200, 0, 0, 0}, {7000, 2500, 0, 0}
+            {11000, 2000, 12000, 12000}, {0, 0, 9000, 9000}, {13000, 0, 0, 0}, {11000, 5000, 0, 0}
         };
         String[] names = {"warm-cold", "rim", "key", "front"};
         for (int i = 0; i < looks.length; i++) {
@@ -50,15 +53,35 @@ public final class DemoPicture {
             for (int k = 0; k < 4; k++) {
                 light.add(looks[i][k] == 0 ? off : (k < 2 ? warm : cold).times(looks[i][k]));
             }
-            start = System.nanoTime();
+            start = cpu.getCurrentThreadCpuTime();
             LinearPicture picture = plates.compose(light, warm, camera);
-            long composed = System.nanoTime();
+            long composed = cpu.getCurrentThreadCpuTime();
             ImageIO.write(
                     picture.toImage(), "png", new File(directory, "demo-" + names[i] + ".png"));
             System.out.printf(
                     "%s: compose %.0f ms, separation %.1f stops%n",
                     names[i], (composed - start) / 1e6, picture.separationStops(0));
         }
+        faces(scene, directory);
+    }
+
+    private static void faces(Scene scene, File directory) throws IOException {
+        Camera close =
+                new Camera(
+                        new Vec3(0, -2.4, 1.6),
+                        new Vec3(0, 0.2, 1.58),
+                        40,
+                        5.6,
+                        1 / 125.0,
+                        1600,
+                        3000);
+        Xyz warm = Planck.chromaticity(3000).toXyz(1);
+        Xyz cold = Planck.chromaticity(5600).toXyz(1);
+        List<Xyz> light =
+                List.of(warm.times(11000), warm.times(2000), cold.times(12000), cold.times(12000));
+        LinearPicture picture =
+                Renderer.plates(scene, close, 1500, 540).compose(light, warm, close);
+        ImageIO.write(picture.toImage(), "png", new File(directory, "demo-faces.png"));
     }
 
     static Scene scene() {
