@@ -30,8 +30,7 @@ class GuestLineIT {
 
     private static LineCheck first;
     private static LineCheck afterReplug;
-    private static final Map<Mutant, LineCheck> MUTANTS =
-            new EnumMap<>(Mutant.class);
+    private static final Map<Mutant, LineCheck> MUTANTS = new EnumMap<>(Mutant.class);
 
     @BeforeAll
     static void runGuest() {
@@ -113,9 +112,7 @@ class GuestLineIT {
 
     private static void expectFaults(Mutant mutant, Set<Rule> rules) {
         Set<Rule> broken =
-                MUTANTS.get(mutant).faults().stream()
-                        .map(Fault::rule)
-                        .collect(Collectors.toSet());
+                MUTANTS.get(mutant).faults().stream().map(Fault::rule).collect(Collectors.toSet());
         assertEquals(rules, broken, mutant.name());
     }
 
