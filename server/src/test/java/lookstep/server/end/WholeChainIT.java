@@ -61,7 +61,8 @@ class WholeChainIT {
     @BeforeEach
     void putUp() throws IOException {
         plan = dir.resolve("wall.shoot.yaml");
-        try (InputStream in = WholeChainIT.class.getResourceAsStream("/lookstep/end/wall.shoot.yaml")) {
+        try (InputStream in =
+                WholeChainIT.class.getResourceAsStream("/lookstep/end/wall.shoot.yaml")) {
             Files.copy(in, plan);
         }
         read = ((PlanReading.Good) new PlanReader(GenericFixtures.all()).read(plan)).plan();
@@ -141,10 +142,15 @@ class WholeChainIT {
         for (int i = 0; i < expected.length; i++) {
             bytes[i] = (byte) expected[i];
         }
-        until(what + ", not " + Arrays.toString(keySlots()), () -> Arrays.equals(bytes, keySlots()));
+        until(
+                what + ", not " + Arrays.toString(keySlots()),
+                () -> Arrays.equals(bytes, keySlots()));
     }
 
-    /** Mean linear red, green, blue of the wall beside the person, as Chromium shows the band's picture. */
+    /**
+     * Mean linear red, green, blue of the wall beside the person, as Chromium shows the band's
+     * picture.
+     */
     private static double[] wall(Page band) {
         Object mean =
                 band.evaluate(
@@ -167,7 +173,8 @@ class WholeChainIT {
         return ((List<?>) mean).stream().mapToDouble(v -> ((Number) v).doubleValue()).toArray();
     }
 
-    private void photographAndAwait(SimulatedCamera camera, Page band, int number) throws IOException {
+    private void photographAndAwait(SimulatedCamera camera, Page band, int number)
+            throws IOException {
         assertTrue(camera.photograph().isPresent());
         Locator picture = band.locator("img[alt='Picture " + number + "']");
         picture.waitFor();
@@ -227,8 +234,12 @@ class WholeChainIT {
 
         // The band's page cannot change anything, and its key opens nothing that can.
         assertEquals(0, band.locator("button, input, select, textarea, a, form").count());
-        assertEquals(403, tablet.request().get(lookstep.link(2).replaceAll("/open/.*", "/next")).status());
-        assertEquals(403, tablet.request().post(lookstep.link(2).replaceAll("/open/.*", "/step")).status());
+        assertEquals(
+                403,
+                tablet.request().get(lookstep.link(2).replaceAll("/open/.*", "/next")).status());
+        assertEquals(
+                403,
+                tablet.request().post(lookstep.link(2).replaceAll("/open/.*", "/step")).status());
         assertThat(next.locator("now-shot .name")).hasText("Cold");
     }
 
@@ -265,7 +276,8 @@ class WholeChainIT {
         next.keyboard().press("Enter");
         assertThat(next.locator("now-shot .name")).hasText("Cold");
         untilSlots("the third look is on", 0, 0, 0xff, 0xff);
-        assertTrue(lookstep.printed().contains("Going on at shot 2 of 3: Warm"), lookstep.printed());
+        assertTrue(
+                lookstep.printed().contains("Going on at shot 2 of 3: Warm"), lookstep.printed());
     }
 
     @Test
