@@ -120,6 +120,8 @@ public final class Rehearsal implements AutoCloseable {
     /** The people go to their places for this shot, and no picture is taken. */
     public void place(Shot next) {
         shot = next;
+        // What does not hang on the light is worked out while the fade runs.
+        photographer.execute(this::prepare);
     }
 
     /**
@@ -135,12 +137,23 @@ public final class Rehearsal implements AutoCloseable {
     }
 
     private synchronized void takePicture(double inSeconds) {
+        nextPicture = later(this::photograph, inSeconds);
+    }
+
+    private ScheduledFuture<?> later(Runnable what, double inSeconds) {
         try {
-            nextPicture =
-                    photographer.schedule(
-                            this::photograph, Math.round(inSeconds * 1000), TimeUnit.MILLISECONDS);
+            return photographer.schedule(what, Math.round(inSeconds * 1000), TimeUnit.MILLISECONDS);
         } catch (RejectedExecutionException closing) {
             LOG.debug("no more pictures: the rehearsal ends");
+            return null;
+        }
+    }
+
+    private void prepare() {
+        try {
+            camera.prepare();
+        } catch (RuntimeException e) {
+            LOG.error("the simulated set cannot be rendered: {}", e.getMessage(), e);
         }
     }
 

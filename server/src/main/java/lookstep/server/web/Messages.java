@@ -15,9 +15,8 @@ import lookstep.server.look.Photometry;
 import lookstep.server.plan.CameraSettings;
 import lookstep.server.plan.Light;
 import lookstep.server.plan.Look;
-import lookstep.server.plan.Look.Colour;
-import lookstep.server.plan.Look.Level;
 import lookstep.server.plan.Look.Setting;
+import lookstep.server.plan.PlanWords;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.server.web.BandMessage.BandFrame;
@@ -36,7 +35,6 @@ import lookstep.server.web.CrewMessage.ShotPart;
 import lookstep.simulator.model.colour.Srgb;
 import lookstep.simulator.model.colour.WhiteBalance;
 import lookstep.simulator.model.colour.Xyz;
-import lookstep.simulator.model.optics.Scales;
 import lookstep.simulator.model.scene.Positions;
 import lookstep.simulator.model.space.Vec3;
 
@@ -116,7 +114,7 @@ public final class Messages {
                 s.safe(),
                 s.look(),
                 s.people(),
-                Words.arrangement(s.arrangement()),
+                PlanWords.arrangement(s.arrangement()),
                 s.say(),
                 s.framing(),
                 s.importance(),
@@ -127,8 +125,7 @@ public final class Messages {
     }
 
     private static CameraPart camera(CameraSettings c) {
-        return new CameraPart(
-                c.fNumber(), Scales.nearestTime(c.seconds()).text(), c.iso(), c.kelvin());
+        return new CameraPart(c.fNumber(), PlanWords.time(c.seconds()), c.iso(), c.kelvin());
     }
 
     private Plot plot(Shot shot) {
@@ -156,11 +153,10 @@ public final class Messages {
         Light light = plan.rig().get(index);
         double[] on = levels.get(look.name()).levels().of(index);
         Xyz sent = Photometry.intensity(light, on);
-        int last = light.startSlot() + light.mode().slots() - 1;
         return new PlotLight(
                 light.name(),
                 light.fixture().name() + ", " + light.modifier().name(),
-                "universe %d, slots %d-%d".formatted(light.universe(), light.startSlot(), last),
+                PlanWords.address(light),
                 light.position().x(),
                 light.position().y(),
                 light.position().z(),
@@ -169,7 +165,7 @@ public final class Messages {
                 Photometry.luminaire(light).beamDegrees(),
                 sent.y() > 0,
                 seenBy(look.camera().kelvin(), sent),
-                says(look.lights().get(light.name()), look.key().equals(light.name())));
+                says(look.lights().get(light.name())));
     }
 
     /** The light's colour as the camera is balanced, as bright as a screen can show that hue. */
@@ -187,31 +183,8 @@ public final class Messages {
         return hex.toString();
     }
 
-    private static String says(Setting setting, boolean isKey) {
-        if (setting == null) {
-            return "off";
-        }
-        return level(setting.level()) + ", " + colour(setting.colour()) + (isKey ? ", key" : "");
-    }
-
-    private static String level(Level level) {
-        if (level instanceof Level.Percent p) {
-            return p.percent() == 100 ? "full" : Words.number(p.percent()) + " %";
-        }
-        double stops = ((Level.StopsFromKey) level).stops();
-        if (stops == 0) {
-            return "level with the key";
-        }
-        String many = Math.abs(stops) == 1 ? " stop " : " stops ";
-        return Words.number(Math.abs(stops)) + many + (stops > 0 ? "over" : "under");
-    }
-
-    private static String colour(Colour colour) {
-        if (colour instanceof Colour.Temperature t) {
-            return Words.number(t.kelvin()) + " K";
-        }
-        Colour.Xy xy = (Colour.Xy) colour;
-        return String.format(Locale.ROOT, "xy %.3f %.3f", xy.x(), xy.y());
+    private static String says(Setting setting) {
+        return setting == null ? "off" : PlanWords.setting(setting);
     }
 
     private static double centimetres(double metres) {

@@ -46,12 +46,14 @@ class LookPlayerTest {
 
     @Test
     void aFadeMovesInTheNextPacketAndEndsOnTime() {
-        slot(0);
+        player.go(level(0.5), 0);
+        assertEquals(128, slot(0));
         player.go(full, 0.9);
-        assertTrue(slot(PERIOD) > 0 || slot(2 * PERIOD) > 0, "a fade of 30 packets has begun");
-        // Half way in lightness is an eighth of the light (CIE L*: cube root): 255 / 8.
-        assertEquals(255 / 8.0, (double) slot(PERIOD + 450 * MS - PERIOD), 1);
-        assertEquals(255, slot(PERIOD + 900 * MS));
+        long begin = LookPlayer.LEAST_BETWEEN_CHANGES_NANOS;
+        assertTrue(slot(begin) > 128, "the first packet of thirty is already under way");
+        // Half way in lightness (CIE L*: cube root of light): ((cbrt(0.5) + 1) / 2)^3 = 0.720.
+        assertEquals(0.720 * 255, slot(begin + 450 * MS - PERIOD), 1.0);
+        assertEquals(255, slot(begin + 900 * MS - PERIOD));
     }
 
     @Test

@@ -1,0 +1,309 @@
+package lookstep.server.end;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static lookstep.server.end.Lookstep.until;
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Playwright;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.ZoneId;
+import java.util.Arrays;
+import java.util.List;
+import lookstep.protocols.fixture.GenericFixtures;
+import lookstep.server.loop.LoopThread;
+import lookstep.server.plan.Light;
+import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.file.PlanReader;
+import lookstep.server.plan.file.PlanReading;
+import lookstep.server.prediction.Predictions;
+import lookstep.server.prediction.Staging;
+import lookstep.simulator.gear.CardWriter;
+import lookstep.simulator.gear.LightListener;
+import lookstep.simulator.gear.PatchedLight;
+import lookstep.simulator.gear.PtyFarEnd;
+import lookstep.simulator.gear.SimulatedCamera;
+import lookstep.simulator.gear.SocatPair;
+import lookstep.simulator.gear.View;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * The chain with nothing put in for a part of it: {@code lookstep shoot} as a process of its own, a
+ * pair of device nodes, lights that read the far one, a camera that writes into the folder, and
+ * Chromium before the pages.
+ */
+class WholeChainIT {
+    @TempDir Path dir;
+
+    private Path plan;
+    private Path frames;
+    private ShootPlan read;
+    private SocatPair nodes;
+    private LightListener lights;
+    private PtyFarEnd farEnd;
+    private LoopThread farThread;
+    private Lookstep lookstep;
+    private Playwright playwright;
+    private com.microsoft.playwright.Browser chromium;
+    private volatile int shotOnSet;
+
+    @BeforeEach
+    void putUp() throws IOException {
+        plan = dir.resolve("wall.shoot.yaml");
+        try (InputStream in =
+                WholeChainIT.class.getResourceAsStream("/lookstep/end/wall.shoot.yaml")) {
+            Files.copy(in, plan);
+        }
+        read = ((PlanReading.Good) new PlanReader(GenericFixtures.all()).read(plan)).plan();
+        frames = Files.createDirectory(dir.resolve("frames"));
+        nodes = SocatPair.start(dir);
+        Light key = read.rig().get(0);
+        lights =
+                LightListener.byLength(
+                        List.of(
+                                new PatchedLight(
+                                        key.name(), key.fixture(), key.mode(), key.startSlot())));
+        farEnd = new PtyFarEnd(nodes.far(), lights);
+        farThread =
+                LoopThread.start(
+                        "far end",
+                        now -> {
+                            farEnd.doWork(now);
+                            return now + 700_000;
+                        });
+        playwright = Browser.playwright();
+        chromium = Browser.chromium(playwright);
+        lookstep = shoot();
+    }
+
+    @AfterEach
+    void takeDown() {
+        lookstep.close();
+        chromium.close();
+        playwright.close();
+        farThread.close();
+        farEnd.close();
+        nodes.close();
+    }
+
+    private Lookstep shoot() throws IOException {
+        return Lookstep.start(
+                dir,
+                "shoot",
+                plan.toString(),
+                "--line",
+                nodes.near().toString(),
+                "--frames",
+                frames.toString(),
+                "--http",
+                "127.0.0.1:0");
+    }
+
+    private SimulatedCamera camera() {
+        return new SimulatedCamera(
+                () ->
+                        new View(
+                                Staging.scene(read, read.shots().get(shotOnSet)),
+                                List.of("key"),
+                                Predictions.houseWhite(read),
+                                Staging.camera(read, read.shots().get(shotOnSet))),
+                lights::snapshot,
+                Clock.system(ZoneId.systemDefault()),
+                new CardWriter(frames),
+                600,
+                400,
+                1);
+    }
+
+    private static Page open(BrowserContext context, String link) {
+        Page page = context.newPage();
+        page.navigate(link);
+        return page;
+    }
+
+    /** Slots 101 to 104: warm coarse and fine, cool coarse and fine. */
+    private byte[] keySlots() {
+        return Arrays.copyOfRange(lights.lastSlots(), 100, 104);
+    }
+
+    private void untilSlots(String what, int... expected) {
+        byte[] bytes = new byte[expected.length];
+        for (int i = 0; i < expected.length; i++) {
+            bytes[i] = (byte) expected[i];
+        }
+        until(
+                what + ", not " + Arrays.toString(keySlots()),
+                () -> Arrays.equals(bytes, keySlots()));
+    }
+
+    /**
+     * Mean linear red, green, blue of the wall beside the person, as Chromium shows the band's
+     * picture.
+     */
+    private static double[] wall(Page band) {
+        Object mean =
+                band.evaluate(
+                        """
+                        () => {
+                          const img = document.querySelector('live-picture img, img');
+                          const c = document.createElement('canvas');
+                          c.width = img.naturalWidth; c.height = img.naturalHeight;
+                          const g = c.getContext('2d', {colorSpace: 'srgb'});
+                          g.drawImage(img, 0, 0);
+                          const w = Math.round(c.width * 0.08), h = Math.round(c.height * 0.15);
+                          const d = g.getImageData(Math.round(c.width * 0.22), Math.round(c.height * 0.25), w, h).data;
+                          const linear = (v) => v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4;
+                          const sum = [0, 0, 0];
+                          for (let i = 0; i < d.length; i += 4)
+                            for (let k = 0; k < 3; k++) sum[k] += linear(d[i + k] / 255);
+                          return sum.map((s) => s / (w * h));
+                        }
+                        """);
+        return ((List<?>) mean).stream().mapToDouble(v -> ((Number) v).doubleValue()).toArray();
+    }
+
+    private void photographAndAwait(SimulatedCamera camera, Page band, int number)
+            throws IOException {
+        assertTrue(camera.photograph().isPresent());
+        Locator picture = band.locator("img[alt='Picture " + number + "']");
+        picture.waitFor();
+        until(
+                "picture " + number + " is decoded",
+                () -> (Boolean) picture.evaluate("i => i.complete && i.naturalWidth > 0"));
+    }
+
+    @Test
+    void oneKeyMovesTheLightAndTheBandSeesIt() throws IOException {
+        BrowserContext crew = chromium.newContext();
+        BrowserContext tablet = chromium.newContext();
+        Page next = open(crew, lookstep.link(0));
+        Page band = open(tablet, lookstep.link(2));
+        // Before the first step the first look is on: 50 % of the warm emitter, none of the cool.
+        // 16 bit, linear: 0.5 x 65535 = 32767.5, rounded up to 0x8000.
+        untilSlots("the first look is on", 0x80, 0x00, 0, 0);
+
+        next.keyboard().press("PageDown");
+        assertThat(next.locator("now-shot .name")).hasText("Matched");
+        SimulatedCamera camera = camera();
+        photographAndAwait(camera, band, 1);
+        double[] matched = wall(band);
+
+        next.keyboard().press("Space");
+        assertThat(next.locator("now-shot .name")).hasText("Warm");
+        shotOnSet = 1;
+        // 0.25 x 65535 = 16383.75 = 0x4000.
+        untilSlots("the fade to the second look has ended", 0x40, 0x00, 0, 0);
+        photographAndAwait(camera, band, 2);
+        double[] warm = wall(band);
+
+        next.locator("step-key button").click();
+        assertThat(next.locator("now-shot .name")).hasText("Cold");
+        shotOnSet = 2;
+        untilSlots("the third look is on", 0, 0, 0xff, 0xff);
+        photographAndAwait(camera, band, 3);
+        double[] cold = wall(band);
+
+        // A light at the camera's own white balance is neutral; 8 bits, grain and JPEG allowed for.
+        assertEquals(1, matched[0] / matched[1], 0.04, Arrays.toString(matched));
+        assertEquals(1, matched[2] / matched[1], 0.04, Arrays.toString(matched));
+        assertEquals(1, cold[0] / cold[1], 0.04, Arrays.toString(cold));
+        assertEquals(1, cold[2] / cold[1], 0.04, Arrays.toString(cold));
+        // Planckian 2700 K seen by a camera balanced for Planckian 3000 K, Bradford to D65, linear
+        // sRGB 1.15221 0.95914 0.76915: CIE 1931 2-degree, computed outside of this project and
+        // confirmed there by the npm library colorjs.io 0.7.1.
+        assertEquals(1.15221 / 0.95914, warm[0] / warm[1], 0.04, Arrays.toString(warm));
+        assertEquals(0.76915 / 0.95914, warm[2] / warm[1], 0.04, Arrays.toString(warm));
+        // Half the light is a stop less: luminance of sRGB (IEC 61966-2-1) 0.2126 0.7152 0.0722,
+        // 0.985 of it left after the shift in white balance by the same computation.
+        double luminance = 0.2126 * 1.15221 + 0.7152 * 0.95914 + 0.0722 * 0.76915;
+        double ratio =
+                (0.2126 * warm[0] + 0.7152 * warm[1] + 0.0722 * warm[2])
+                        / (0.2126 * matched[0] + 0.7152 * matched[1] + 0.0722 * matched[2]);
+        assertEquals(0.5 * luminance, ratio, 0.03);
+
+        // The band's page cannot change anything, and its key opens nothing that can.
+        assertEquals(0, band.locator("button, input, select, textarea, a, form").count());
+        assertEquals(
+                403,
+                tablet.request().get(lookstep.link(2).replaceAll("/open/.*", "/next")).status());
+        assertEquals(
+                403,
+                tablet.request().post(lookstep.link(2).replaceAll("/open/.*", "/step")).status());
+        assertThat(next.locator("now-shot .name")).hasText("Cold");
+    }
+
+    @Test
+    void killedAtAnyMomentTheSameCommandGoesOnAtTheSameShotLookAndClock() throws IOException {
+        BrowserContext crew = chromium.newContext();
+        Page next = open(crew, lookstep.link(0));
+        next.keyboard().press("Enter");
+        assertThat(next.locator("now-shot .name")).hasText("Matched");
+        next.keyboard().press("Enter");
+        assertThat(next.locator("now-shot .name")).hasText("Warm");
+        untilSlots("the second look is on", 0x40, 0x00, 0, 0);
+        int port = Integer.parseInt(lookstep.link(0).replaceAll(".*:(\\d+)/open/.*", "$1"));
+
+        lookstep.kill();
+        assertThat(next.locator("trouble-strip")).containsText("No connection");
+        long packets = lights.snapshot().packets();
+        lookstep =
+                Lookstep.start(
+                        dir,
+                        "shoot",
+                        plan.toString(),
+                        "--line",
+                        nodes.near().toString(),
+                        "--frames",
+                        frames.toString(),
+                        "--http",
+                        "127.0.0.1:" + port);
+        until("packets come again", () -> lights.snapshot().packets() > packets + 3);
+        assertArrayEquals(new byte[] {0x40, 0x00, 0, 0}, keySlots());
+        // The page that was open finds back by itself, and its key works.
+        assertThat(next.locator("trouble-strip")).not().containsText("No connection");
+        assertThat(next.locator("now-shot .name")).hasText("Warm");
+        next.keyboard().press("Enter");
+        assertThat(next.locator("now-shot .name")).hasText("Cold");
+        untilSlots("the third look is on", 0, 0, 0xff, 0xff);
+        assertTrue(
+                lookstep.printed().contains("Going on at shot 2 of 3: Warm"), lookstep.printed());
+    }
+
+    @Test
+    void theAdapterIsPulledAndPutBack() throws IOException {
+        BrowserContext crew = chromium.newContext();
+        Page next = open(crew, lookstep.link(0));
+        untilSlots("the first look is on", 0x80, 0x00, 0, 0);
+        nodes.unplug();
+        assertThat(next.locator("trouble-strip")).containsText("the line is down");
+        // Nobody waits for the cable: the shoot goes on, and the light catches up.
+        next.keyboard().press("Enter");
+        next.locator("now-shot .name").getByText("Matched").waitFor();
+        next.waitForTimeout(300);
+        next.keyboard().press("Enter");
+        assertThat(next.locator("now-shot .name")).hasText("Warm");
+        nodes.replug();
+        untilSlots("the second look is on", 0x40, 0x00, 0, 0);
+        assertThat(next.locator("trouble-strip")).not().containsText("the line is down");
+    }
+
+    @Test
+    void stoppedInOrderItEndsWithItsDataAndExitCode() throws Exception {
+        lookstep.link(0);
+        untilSlots("the first look is on", 0x80, 0x00, 0, 0);
+        // 143: ended by SIGTERM, as every Java program reports it.
+        assertEquals(143, lookstep.stop());
+        assertTrue(Files.exists(dir.resolve("wall.shoot-journal").resolve("journal.sqlite")));
+    }
+}
