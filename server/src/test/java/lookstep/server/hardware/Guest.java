@@ -22,7 +22,8 @@ import java.util.concurrent.TimeUnit;
  * are pulled and plugged in through QEMU's monitor.
  */
 final class Guest implements AutoCloseable {
-    private static final long PATIENCE_SECONDS = 180;
+    private static final long PATIENCE_SECONDS = 300;
+    private static final String SPARE = "spare";
     private static final String END = "(the guest has ended)";
 
     private final Process machine;
@@ -56,9 +57,11 @@ final class Guest implements AutoCloseable {
                             "unix:%s,server=on,wait=off".formatted(monitor(socketFolder))));
             command.addAll(List.of("-device", "qemu-xhci,id=usb,p2=8,p3=8"));
             for (int port = 1; port <= captures.size(); port++) {
-                command.addAll(List.of("-chardev", "file,path=/dev/null,id=far" + port));
-                command.addAll(List.of("-device", adapter(port, captures.get(port - 1))));
+                command.addAll(List.of("-chardev", farEnd("far" + port)));
+                command.addAll(
+                        List.of("-device", adapter(port, "far" + port, captures.get(port - 1))));
             }
+            command.addAll(List.of("-chardev", farEnd(SPARE)));
             Process machine = Tool.start(new ProcessBuilder(command).redirectErrorStream(true));
             machine.getOutputStream().close();
             Guest guest = new Guest(machine, socketFolder);
@@ -91,12 +94,15 @@ final class Guest implements AutoCloseable {
     }
 
     void pullAdapter(int port) {
-        order("device_del adapter%d".formatted(port));
+        order("device_del far%d-adapter".formatted(port));
     }
 
-    /** Puts an adapter back into the same USB port, with a capture file of its own. */
+    /**
+     * Puts an adapter back into a USB port, once, with a capture file of its own. It has its own
+     * far end too: the pulled one's is let go some time later.
+     */
     void plugAdapter(int port, Path capture) {
-        order("device_add " + adapter(port, capture));
+        order("device_add " + adapter(port, SPARE, capture));
     }
 
     /** Waits until the guest has powered itself off, after which its captures are whole. */
@@ -122,9 +128,14 @@ final class Guest implements AutoCloseable {
         }
     }
 
-    private static String adapter(int port, Path capture) {
-        return "usb-serial,id=adapter%1$d,bus=usb.0,port=%1$d,chardev=far%1$d,pcap=%2$s"
-                .formatted(port, capture);
+    /** Where the bytes go; a 'null' end would count as unplugged. */
+    private static String farEnd(String name) {
+        return "file,path=/dev/null,id=" + name;
+    }
+
+    private static String adapter(int port, String farEnd, Path capture) {
+        return "usb-serial,id=%2$s-adapter,bus=usb.0,port=%1$d,chardev=%2$s,pcap=%3$s"
+                .formatted(port, farEnd, capture);
     }
 
     private static Path monitor(Path socketFolder) {
@@ -152,8 +163,9 @@ final class Guest implements AutoCloseable {
             said.append(StandardCharsets.UTF_8.decode(buffer.flip()));
             buffer.clear();
         }
-        if (said.toString().contains("Error")) {
-            throw new IOException(said.toString());
+        int error = said.indexOf("Error");
+        if (error >= 0) {
+            throw new IOException(said.substring(error));
         }
     }
 
