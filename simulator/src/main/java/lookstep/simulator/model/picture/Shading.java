@@ -119,22 +119,41 @@ final class Shading {
         return new Hit(best, part == Part.NOTHING ? o : o.plus(d.times(best)), part, -1);
     }
 
-    /** Fills sample {@code at} of the plates. */
-    void shade(Vec3 d, Hit hit, int at, float[] reflectance, float[][] diffuse, float[][] gloss) {
+    /** How the surface reflects, into sample {@code at}. */
+    void paint(Hit hit, int at, float[] reflectance) {
+        Vec3 p = hit.point();
+        Reflectance r =
+                switch (hit.part()) {
+                    case NOTHING -> Reflectance.grey(0);
+                    case FLOOR -> room.floor();
+                    case BACKGROUND -> room.background();
+                    case WALL -> room.walls();
+                    case LAMP -> Reflectance.grey(0.04);
+                    default -> {
+                        StandIn person = people.get(hit.owner());
+                        Vec3 l = person.local(p.x(), p.y(), p.z());
+                        yield person.body.reflectance(hit.part(), l.x(), l.y(), l.z());
+                    }
+                };
+        double grain = Grain.of(hit.part(), p);
+        reflectance[at * 3] = (float) (r.r() * grain);
+        reflectance[at * 3 + 1] = (float) (r.g() * grain);
+        reflectance[at * 3 + 2] = (float) (r.b() * grain);
+    }
+
+    /** What each lamp and the house bring to the surface, into sample {@code at}. */
+    void light(Vec3 d, Hit hit, int at, float[][] diffuse, float[][] gloss) {
         if (hit.part() == Part.NOTHING) {
             return;
         }
         Vec3 p = hit.point();
-        Reflectance r;
         Vec3 n;
         double shine = 0;
         double power = 1;
-        double grain = 1;
         if (hit.part() == Part.LAMP) {
             Vec3 axis = axes[hit.owner()];
             boolean front = d.dot(axis) < 0;
             n = front ? axis : axis.times(-1);
-            r = Reflectance.grey(front ? 0.5 : 0.04);
             if (front) {
                 // Luminance of a disc is I / (pi R^2 cos); a surface of value 1 has E / pi.
                 double cosine = -d.dot(axis);
@@ -146,9 +165,7 @@ final class Shading {
             }
         } else if (hit.part().ofFigure()) {
             Body body = people.get(hit.owner()).body;
-            Vec3 l = people.get(hit.owner()).local(p.x(), p.y(), p.z());
-            n = normal(body, l);
-            r = body.reflectance(hit.part(), l.x(), l.y(), l.z());
+            n = normal(body, people.get(hit.owner()).local(p.x(), p.y(), p.z()));
             switch (hit.part()) {
                 case SKIN, FEATURE -> {
                     shine = 0.8;
@@ -169,23 +186,13 @@ final class Shading {
             }
         } else {
             n = roomNormal(hit.part(), p);
-            r =
-                    switch (hit.part()) {
-                        case FLOOR -> room.floor();
-                        case BACKGROUND -> room.background();
-                        default -> room.walls();
-                    };
-            grain = Grain.of(hit.part(), p);
             if (hit.part() == Part.FLOOR) {
                 shine = 0.5;
                 power = 45;
-            } else if (hit.part() == Part.BACKGROUND && r.luminous() < CLOTH) {
+            } else if (hit.part() == Part.BACKGROUND && room.background().luminous() < CLOTH) {
                 n = Grain.clothNormal(p);
             }
         }
-        reflectance[at * 3] = (float) (r.r() * grain);
-        reflectance[at * 3 + 1] = (float) (r.g() * grain);
-        reflectance[at * 3 + 2] = (float) (r.b() * grain);
 
         double open = openness(p, n);
         for (int i = 0; i < lamps.length; i++) {
