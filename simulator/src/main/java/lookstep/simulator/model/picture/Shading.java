@@ -17,6 +17,11 @@ import lookstep.simulator.model.space.Vec3;
  * Blinn-Phong lobe normalised by (m + 8) / 8 pi, so that a white lamp mirrored by it returns no
  * more than the Fresnel share. What the diffuse part loses to it at grazing light is taken off by
  * (1 - F) / (1 - 0.04), so head-on light still sees the plain reflectance.
+ *
+ * <p>Fibres and fine hairs stand out of cloth, hair and skin and light up where a surface is seen
+ * edge-on (asperity scattering, Koenderink and Pont 2003, from memory): this is what draws the rim
+ * around black clothes. It goes with the cube of 1 - cos of the angle of view, so a surface that
+ * faces the camera has none of it.
  */
 final class Shading {
     private static final double F0 = 0.04;
@@ -150,6 +155,7 @@ final class Shading {
         Vec3 n;
         double shine = 0;
         double power = 1;
+        double fuzz = 0;
         if (hit.part() == Part.LAMP) {
             Vec3 axis = axes[hit.owner()];
             boolean front = d.dot(axis) < 0;
@@ -170,10 +176,12 @@ final class Shading {
                 case SKIN, FEATURE -> {
                     shine = 0.8;
                     power = 16;
+                    fuzz = 0.35;
                 }
                 case HAIR -> {
                     shine = 0.8;
                     power = 34;
+                    fuzz = 0.8;
                 }
                 case SHOES -> {
                     shine = 1;
@@ -182,6 +190,7 @@ final class Shading {
                 default -> {
                     shine = 0.45;
                     power = 7;
+                    fuzz = 0.5;
                 }
             }
         } else {
@@ -194,6 +203,7 @@ final class Shading {
             }
         }
 
+        double facing = Math.max(0.02, -n.dot(d));
         double open = openness(p, n);
         for (int i = 0; i < lamps.length; i++) {
             double direct = 0;
@@ -216,7 +226,17 @@ final class Shading {
                 Vec3 half = l.minus(d).unit();
                 double mirrored = fresnel(Math.max(0, half.dot(l)));
                 double lobe = Math.pow(Math.max(0, n.dot(half)), power) * (power + 8) / 8;
-                gloss[i][at] += (float) (shine * mirrored * lobe * direct);
+                double sheen = 0;
+                if (fuzz > 0) {
+                    double grazing = 1 - facing;
+                    sheen =
+                            fuzz
+                                    * grazing
+                                    * grazing
+                                    * grazing
+                                    / (4 * (cosine + facing - cosine * facing));
+                }
+                gloss[i][at] += (float) ((shine * mirrored * lobe + sheen) * direct);
                 direct *= 1 - shine * (fresnel(cosine) - F0) / (1 - F0);
             }
             diffuse[i][at] = (float) (direct + indirect[i] * open);

@@ -76,6 +76,10 @@ final class StandIn {
             }
             // Near: ask the body itself, and go on if the ray only grazes it.
             double e = body.distance(ox + t * dx, oy + t * dy, oz + t * dz);
+            if (e < -CLOSE && last > 0) {
+                // A step too far: the surface lies between the two.
+                return lastT + (t - lastT) * last / (last - e);
+            }
             if (e < CLOSE) {
                 return t + e;
             }
@@ -83,7 +87,7 @@ final class StandIn {
             double slope = (last - e) / (t - lastT);
             lastT = t;
             last = e;
-            t += slope > 0.2 && slope < 1 ? e / slope : Math.max(CLOSE, e * 0.95);
+            t += slope > 0.4 && slope < 1 ? e / slope : Math.max(CLOSE, e * 0.95);
         }
         return Double.POSITIVE_INFINITY;
     }
