@@ -12,6 +12,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
+import java.util.function.Supplier;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -107,10 +108,15 @@ final class Lookstep implements AutoCloseable {
 
     /** Waits for a condition that must come true. */
     static void until(String what, BooleanSupplier condition) {
+        until(what, condition, () -> "");
+    }
+
+    /** Waits for a condition that must come true; {@code seen} tells what there was instead. */
+    static void until(String what, BooleanSupplier condition, Supplier<String> seen) {
         long began = System.nanoTime();
         while (!condition.getAsBoolean()) {
             if (System.nanoTime() - began > DEADLINE_NANOS) {
-                fail("after a minute it is still not so that " + what);
+                fail("after a minute it is still not so that " + what + ". " + seen.get());
             }
             try {
                 TimeUnit.MILLISECONDS.sleep(10);

@@ -41,7 +41,7 @@ public final class Scales {
                     50,
                     1.0 / 3);
 
-    /** Nominal values stray from the exact ones by up to 0.093 stop, as 1/60 does from 1/64. */
+    /** A value further than this from every mark, nominal or exact, was not set on a dial. */
     private static final double STRAY_STOPS = 0.1;
 
     private Scales() {}

@@ -7,6 +7,7 @@ package lookstep.simulator.model.picture;
  */
 final class DistanceGrid {
     private static final double CELL = 0.02;
+    private static final double HALF_DIAGONAL = CELL * Math.sqrt(3) / 2;
     private static final int BLOCK = 4;
     private static final double HALF_X = 0.56;
     private static final double HALF_Y = 0.44;
@@ -153,6 +154,14 @@ final class DistanceGrid {
                         mix(values[q + nx], values[q + nx + 1], u),
                         v);
         return mix(a, b, w);
+    }
+
+    /** A lower bound of the distance at a point inside the box, from the nearest sample alone. */
+    double atLeast(double x, double y, double z) {
+        int i = clamp((int) ((x - minX) / CELL + 0.5), nx - 1);
+        int j = clamp((int) ((y - minY) / CELL + 0.5), ny - 1);
+        int k = clamp((int) ((z - minZ) / CELL + 0.5), nz - 1);
+        return values[at(i, j, k)] - HALF_DIAGONAL;
     }
 
     boolean contains(double x, double y, double z) {

@@ -16,7 +16,8 @@ final class Grain {
         return switch (part) {
             case FLOOR -> boards(p.x(), p.y());
             case BACKGROUND -> 1 + 0.05 * mottle(p.x(), p.z());
-            default -> 1 + 0.05 * mottle(p.x() + p.y(), p.z() + p.y());
+            case WALL -> 1 + 0.05 * mottle(p.x() + p.y(), p.z() + p.y());
+            default -> 1;
         };
     }
 

@@ -83,13 +83,26 @@ public final class Renderer {
         float[][] gloss = new float[lamps + 1][samples];
         for (int p = 0; p < pixels; p++) {
             if (extra[p] == 0) {
-                shading.shade(ray(p, CENTRE[0]), hits[p], p, reflectance, diffuse, gloss);
+                shading.paint(hits[p], p, reflectance);
+                if (between(part, extra, p) == null) {
+                    shading.light(ray(p, CENTRE[0]), hits[p], p, diffuse, gloss);
+                }
             } else {
                 for (int k = 0; k < Plates.EDGE_SAMPLES; k++) {
                     Vec3 d = ray(p, SPREAD[k]);
                     int at = k == 0 ? p : extra[p] + k - 1;
                     Hit hit = shading.trace(camera.position(), d);
-                    shading.shade(d, hit, at, reflectance, diffuse, gloss);
+                    shading.paint(hit, at, reflectance);
+                    shading.light(d, hit, at, diffuse, gloss);
+                }
+            }
+        }
+        for (int p = 0; p < pixels; p++) {
+            int[] around = between(part, extra, p);
+            if (around != null) {
+                for (int lamp = 0; lamp <= lamps; lamp++) {
+                    diffuse[lamp][p] = mean(diffuse[lamp], around);
+                    gloss[lamp][p] = mean(gloss[lamp], around);
                 }
             }
         }
@@ -101,6 +114,51 @@ public final class Renderer {
         double sx = (pixel % width + within[0] - width / 2.0) * perPixel;
         double sy = (height / 2.0 - Math.floorDiv(pixel, width) - within[1]) * perPixel;
         return forward.plus(right.times(sx)).plus(up.times(sy)).unit();
+    }
+
+    /**
+     * Light on bare floor and walls changes slowly, so it is worked out for every second pixel each
+     * way, and the others lie between two or four of those.
+     *
+     * @return the pixels it lies between; null if it has to be worked out itself
+     */
+    private int[] between(Part[] part, int[] extra, int p) {
+        int x = p % width;
+        int y = Math.floorDiv(p, width);
+        boolean oddX = x % 2 != 0;
+        boolean oddY = y % 2 != 0;
+        if (!(oddX || oddY) || (oddX && x == width - 1) || (oddY && y == height - 1)) {
+            return null;
+        }
+        switch (part[p]) {
+            case FLOOR, BACKGROUND, WALL -> {}
+            default -> {
+                return null;
+            }
+        }
+        int dx = oddX ? 1 : 0;
+        int dy = oddY ? width : 0;
+        int[] around =
+                oddX && oddY
+                        ? new int[] {p - dx - dy, p + dx - dy, p - dx + dy, p + dx + dy}
+                        : new int[] {p - dx - dy, p + dx + dy};
+        if (extra[p] != 0) {
+            return null;
+        }
+        for (int n : around) {
+            if (part[n] != part[p] || extra[n] != 0) {
+                return null;
+            }
+        }
+        return around;
+    }
+
+    private static float mean(float[] of, int[] at) {
+        float sum = 0;
+        for (int i : at) {
+            sum += of[i];
+        }
+        return sum / at.length;
     }
 
     private boolean onEdge(Hit[] hits, int p) {

@@ -17,6 +17,11 @@ import lookstep.simulator.model.space.Vec3;
  * Blinn-Phong lobe normalised by (m + 8) / 8 pi, so that a white lamp mirrored by it returns no
  * more than the Fresnel share. What the diffuse part loses to it at grazing light is taken off by
  * (1 - F) / (1 - 0.04), so head-on light still sees the plain reflectance.
+ *
+ * <p>Fibres and fine hairs stand out of cloth, hair and skin and light up where a surface is seen
+ * edge-on (asperity scattering, Koenderink and Pont 2003, from memory): this is what draws the rim
+ * around black clothes. It goes with the cube of 1 - cos of the angle of view, so a surface that
+ * faces the camera has none of it.
  */
 final class Shading {
     private static final double F0 = 0.04;
@@ -119,22 +124,42 @@ final class Shading {
         return new Hit(best, part == Part.NOTHING ? o : o.plus(d.times(best)), part, -1);
     }
 
-    /** Fills sample {@code at} of the plates. */
-    void shade(Vec3 d, Hit hit, int at, float[] reflectance, float[][] diffuse, float[][] gloss) {
+    /** How the surface reflects, into sample {@code at}. */
+    void paint(Hit hit, int at, float[] reflectance) {
+        Vec3 p = hit.point();
+        Reflectance r =
+                switch (hit.part()) {
+                    case NOTHING -> Reflectance.grey(0);
+                    case FLOOR -> room.floor();
+                    case BACKGROUND -> room.background();
+                    case WALL -> room.walls();
+                    case LAMP -> Reflectance.grey(0.04);
+                    default -> {
+                        StandIn person = people.get(hit.owner());
+                        Vec3 l = person.local(p.x(), p.y(), p.z());
+                        yield person.body.reflectance(hit.part(), l.x(), l.y(), l.z());
+                    }
+                };
+        double grain = Grain.of(hit.part(), p);
+        reflectance[at * 3] = (float) (r.r() * grain);
+        reflectance[at * 3 + 1] = (float) (r.g() * grain);
+        reflectance[at * 3 + 2] = (float) (r.b() * grain);
+    }
+
+    /** What each lamp and the house bring to the surface, into sample {@code at}. */
+    void light(Vec3 d, Hit hit, int at, float[][] diffuse, float[][] gloss) {
         if (hit.part() == Part.NOTHING) {
             return;
         }
         Vec3 p = hit.point();
-        Reflectance r;
         Vec3 n;
         double shine = 0;
         double power = 1;
-        double grain = 1;
+        double fuzz = 0;
         if (hit.part() == Part.LAMP) {
             Vec3 axis = axes[hit.owner()];
             boolean front = d.dot(axis) < 0;
             n = front ? axis : axis.times(-1);
-            r = Reflectance.grey(front ? 0.5 : 0.04);
             if (front) {
                 // Luminance of a disc is I / (pi R^2 cos); a surface of value 1 has E / pi.
                 double cosine = -d.dot(axis);
@@ -146,17 +171,17 @@ final class Shading {
             }
         } else if (hit.part().ofFigure()) {
             Body body = people.get(hit.owner()).body;
-            Vec3 l = people.get(hit.owner()).local(p.x(), p.y(), p.z());
-            n = normal(body, l);
-            r = body.reflectance(hit.part(), l.x(), l.y(), l.z());
+            n = normal(body, people.get(hit.owner()).local(p.x(), p.y(), p.z()));
             switch (hit.part()) {
                 case SKIN, FEATURE -> {
                     shine = 0.8;
                     power = 16;
+                    fuzz = 0.35;
                 }
                 case HAIR -> {
                     shine = 0.8;
                     power = 34;
+                    fuzz = 0.8;
                 }
                 case SHOES -> {
                     shine = 1;
@@ -165,28 +190,20 @@ final class Shading {
                 default -> {
                     shine = 0.45;
                     power = 7;
+                    fuzz = 0.5;
                 }
             }
         } else {
             n = roomNormal(hit.part(), p);
-            r =
-                    switch (hit.part()) {
-                        case FLOOR -> room.floor();
-                        case BACKGROUND -> room.background();
-                        default -> room.walls();
-                    };
-            grain = Grain.of(hit.part(), p);
             if (hit.part() == Part.FLOOR) {
                 shine = 0.5;
                 power = 45;
-            } else if (hit.part() == Part.BACKGROUND && r.luminous() < CLOTH) {
+            } else if (hit.part() == Part.BACKGROUND && room.background().luminous() < CLOTH) {
                 n = Grain.clothNormal(p);
             }
         }
-        reflectance[at * 3] = (float) (r.r() * grain);
-        reflectance[at * 3 + 1] = (float) (r.g() * grain);
-        reflectance[at * 3 + 2] = (float) (r.b() * grain);
 
+        double facing = Math.max(0.02, -n.dot(d));
         double open = openness(p, n);
         for (int i = 0; i < lamps.length; i++) {
             double direct = 0;
@@ -209,7 +226,17 @@ final class Shading {
                 Vec3 half = l.minus(d).unit();
                 double mirrored = fresnel(Math.max(0, half.dot(l)));
                 double lobe = Math.pow(Math.max(0, n.dot(half)), power) * (power + 8) / 8;
-                gloss[i][at] += (float) (shine * mirrored * lobe * direct);
+                double sheen = 0;
+                if (fuzz > 0) {
+                    double grazing = 1 - facing;
+                    sheen =
+                            fuzz
+                                    * grazing
+                                    * grazing
+                                    * grazing
+                                    / (4 * (cosine + facing - cosine * facing));
+                }
+                gloss[i][at] += (float) ((shine * mirrored * lobe + sheen) * direct);
                 direct *= 1 - shine * (fresnel(cosine) - F0) / (1 - F0);
             }
             diffuse[i][at] = (float) (direct + indirect[i] * open);

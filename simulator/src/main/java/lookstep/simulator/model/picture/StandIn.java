@@ -7,6 +7,9 @@ import lookstep.simulator.model.space.Vec3;
 final class StandIn {
     private static final int STEPS = 96;
 
+    /** A ray this near to the surface has met it, metres. */
+    private static final double CLOSE = 1e-3;
+
     /** How far beside a body its soft shadow is looked for. */
     private static final double PENUMBRA = 0.08;
 
@@ -57,18 +60,34 @@ final class StandIn {
             return Double.POSITIVE_INFINITY;
         }
         double t = from + 1e-4;
+        double lastT = t;
+        double last = Double.NaN;
         for (int i = 0; i < STEPS && t < to; i++) {
-            double h = grid.distance(ox + t * dx, oy + t * dy, oz + t * dz);
-            if (h < 0.008) {
-                // Near: ask the body itself, and go on if the ray only grazes it.
-                double e = body.distance(ox + t * dx, oy + t * dy, oz + t * dz);
-                if (e < 8e-4) {
-                    return t + e;
-                }
-                t += Math.max(8e-4, e * 0.92);
-            } else {
-                t += h * 0.9;
+            double rough = grid.atLeast(ox + t * dx, oy + t * dy, oz + t * dz);
+            if (rough > 0.02) {
+                t += rough;
+                continue;
             }
+            double h = grid.distance(ox + t * dx, oy + t * dy, oz + t * dz);
+            if (h > 0.008) {
+                t += h * 0.9;
+                last = Double.NaN;
+                continue;
+            }
+            // Near: ask the body itself, and go on if the ray only grazes it.
+            double e = body.distance(ox + t * dx, oy + t * dy, oz + t * dz);
+            if (e < -CLOSE && last > 0) {
+                // A step too far: the surface lies between the two.
+                return lastT + (t - lastT) * last / (last - e);
+            }
+            if (e < CLOSE) {
+                return t + e;
+            }
+            // The second step knows how steeply the ray comes in.
+            double slope = (last - e) / (t - lastT);
+            lastT = t;
+            last = e;
+            t += slope > 0.4 && slope < 1 ? e / slope : Math.max(CLOSE, e * 0.95);
         }
         return Double.POSITIVE_INFINITY;
     }
@@ -103,12 +122,22 @@ final class StandIn {
         double least = 1;
         double t = from;
         for (int i = 0; i < STEPS && t < to; i++) {
-            double h = grid.distance(ox + t * dx, oy + t * dy, oz + t * dz);
-            least = Math.min(least, h / (spread * t));
-            if (least < -1) {
-                return 0;
+            double rough = grid.atLeast(ox + t * dx, oy + t * dy, oz + t * dz);
+            if (rough > 0.03 && rough > spread * t) {
+                // Clear of the lamp's cone here.
+                t += rough;
+                continue;
             }
-            t += Math.max(0.02, Math.min(Math.abs(h), 0.3));
+            double h = grid.distance(ox + t * dx, oy + t * dy, oz + t * dz);
+            double width = spread * t;
+            if (h < least * width) {
+                least = h / width;
+                if (least < -1) {
+                    return 0;
+                }
+            }
+            double step = h < 0 ? -h : h;
+            t += step < 0.02 ? 0.02 : step;
         }
         // Share of a disc on one side of a chord, by a cubic that is within 2 % of it.
         double c = Math.max(-1, least);
@@ -151,21 +180,16 @@ final class StandIn {
             double margin) {
         double from = a;
         double to = b;
-        double ix = 1 / dx;
-        double t1 = (grid.tight[0] - margin - ox) * ix;
-        double t2 = (grid.tight[3] + margin - ox) * ix;
-        from = Math.max(from, Math.min(t1, t2));
-        to = Math.min(to, Math.max(t1, t2));
-        double iy = 1 / dy;
-        t1 = (grid.tight[1] - margin - oy) * iy;
-        t2 = (grid.tight[4] + margin - oy) * iy;
-        from = Math.max(from, Math.min(t1, t2));
-        to = Math.min(to, Math.max(t1, t2));
-        double iz = 1 / dz;
-        t1 = (grid.tight[2] - margin - oz) * iz;
-        t2 = (grid.tight[5] + margin - oz) * iz;
-        from = Math.max(from, Math.min(t1, t2));
-        to = Math.min(to, Math.max(t1, t2));
+        for (int axis = 0; axis < 3; axis++) {
+            double o = axis == 0 ? ox : axis == 1 ? oy : oz;
+            double d = axis == 0 ? dx : axis == 1 ? dy : dz;
+            double t1 = (grid.tight[axis] - margin - o) / d;
+            double t2 = (grid.tight[axis + 3] + margin - o) / d;
+            double near = t1 < t2 ? t1 : t2;
+            double far = t1 < t2 ? t2 : t1;
+            from = from < near ? near : from;
+            to = to > far ? far : to;
+        }
         leave = to;
         return from;
     }

@@ -144,8 +144,8 @@ public final class DemoPicture {
                 List.of(
                         new Luminaire(new Vec3(-2.2, -2.8, 2.5), new Vec3(0, 0.2, 1.35), 70, 0.9),
                         new Luminaire(new Vec3(2.6, -3.0, 1.9), new Vec3(0, 0.2, 1.3), 80, 1.2),
-                        new Luminaire(new Vec3(-2.6, 2.4, 2.7), new Vec3(0, 0.3, 1.4), 45, 0.3),
-                        new Luminaire(new Vec3(2.6, 2.4, 2.7), new Vec3(0, 0.3, 1.4), 45, 0.3));
+                        new Luminaire(new Vec3(-2.0, 2.5, 3.0), new Vec3(0, 0.3, 1.4), 50, 0.3),
+                        new Luminaire(new Vec3(2.0, 2.5, 3.0), new Vec3(0, 0.3, 1.4), 50, 0.3));
         return new Scene(figures, room, lamps, 6);
     }
 
