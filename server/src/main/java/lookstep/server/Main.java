@@ -124,11 +124,13 @@ public final class Main implements Actions {
         List<SerialAdapter> adapters = SerialAdapters.list();
         if (adapters.isEmpty()) {
             out.println("No serial adapter is plugged in.");
+            return GOOD;
         }
+        out.println("Serial adapters here; write the path of one behind --line:");
         for (SerialAdapter adapter : adapters) {
-            out.println(adapter.path());
-            out.println("    " + adapter.what());
-            adapter.trouble().ifPresent(t -> out.println("    not usable: " + t));
+            out.println("  " + adapter.path());
+            out.println("      " + adapter.what());
+            adapter.trouble().ifPresent(t -> out.println("      not usable: " + t));
         }
         return GOOD;
     }

@@ -17,7 +17,7 @@ import org.xnio.IoUtils;
 final class Push {
     private static final int MOST_PAGES = 200;
     private static final long GIVE_UP_MILLIS = 10_000;
-    private static final String ALIVE = "{\"kind\":\"alive\"}";
+    static final String ALIVE = "{\"kind\":\"alive\"}";
 
     private final Set<Page> pages = ConcurrentHashMap.newKeySet();
     private final Supplier<String> newest;

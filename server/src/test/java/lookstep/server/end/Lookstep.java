@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
@@ -33,6 +34,12 @@ final class Lookstep implements AutoCloseable {
 
     /** Starts the packaged jar with these words, its state in {@code home}. */
     static Lookstep start(Path home, String... words) throws IOException {
+        return start(home, Map.of(), words);
+    }
+
+    /** The same with other words in its environment. */
+    static Lookstep start(Path home, Map<String, String> environment, String... words)
+            throws IOException {
         String jar = System.getProperty("lookstep.jar");
         if (jar == null) {
             fail("-Dlookstep.jar=... is not set: run this test by 'mvn verify'");
@@ -46,6 +53,7 @@ final class Lookstep implements AutoCloseable {
         command.addAll(Arrays.asList(words));
         ProcessBuilder builder = new ProcessBuilder(command).redirectErrorStream(true);
         builder.environment().put("XDG_STATE_HOME", home.toString());
+        builder.environment().putAll(environment);
         return new Lookstep(builder.start());
     }
 

@@ -43,6 +43,8 @@ import org.junit.jupiter.api.io.TempDir;
  * Chromium before the pages.
  */
 class WholeChainIT {
+    private static final double NOT_A_DOUBLE_TAP_MILLIS = 300;
+
     @TempDir Path dir;
 
     private Path plan;
@@ -134,6 +136,12 @@ class WholeChainIT {
         return page;
     }
 
+    /** A person's press: not so soon after the one before that the page takes it for the same. */
+    private static void press(Page page, String key) {
+        page.waitForTimeout(NOT_A_DOUBLE_TAP_MILLIS);
+        page.keyboard().press(key);
+    }
+
     /** Slots 101 and 102: warm, coarse and fine. */
     private int warm() {
         byte[] slots = lights.lastSlots();
@@ -202,13 +210,13 @@ class WholeChainIT {
         // 16 bit, linear: 0.5 x 65535 = 32767.5, rounded up to 0x8000.
         untilLevels("the first look is on", 0x8000, 0);
 
-        next.keyboard().press("PageDown");
+        press(next, "PageDown");
         assertThat(next.locator("now-shot .name")).hasText("Matched");
         SimulatedCamera camera = camera();
         photographAndAwait(camera, band, 1);
         double[] matched = wall(band);
 
-        next.keyboard().press("Space");
+        press(next, "Space");
         assertThat(next.locator("now-shot .name")).hasText("Warm");
         shotOnSet = 1;
         // 0.25 x 65535 = 16383.75 = 0x4000.
@@ -216,6 +224,7 @@ class WholeChainIT {
         photographAndAwait(camera, band, 2);
         double[] warm = wall(band);
 
+        next.waitForTimeout(NOT_A_DOUBLE_TAP_MILLIS);
         next.locator("step-key button").click();
         assertThat(next.locator("now-shot .name")).hasText("Cold");
         shotOnSet = 2;
@@ -256,9 +265,9 @@ class WholeChainIT {
     void killedAtAnyMomentTheSameCommandGoesOnAtTheSameShotLookAndClock() throws IOException {
         BrowserContext crew = chromium.newContext();
         Page next = open(crew, lookstep.link(0));
-        next.keyboard().press("Enter");
+        press(next, "Enter");
         assertThat(next.locator("now-shot .name")).hasText("Matched");
-        next.keyboard().press("Enter");
+        press(next, "Enter");
         assertThat(next.locator("now-shot .name")).hasText("Warm");
         untilLevels("the second look is on", 0x4000, 0);
         int port = Integer.parseInt(lookstep.link(0).replaceAll(".*:(\\d+)/open/.*", "$1"));
@@ -282,7 +291,7 @@ class WholeChainIT {
         // The page that was open finds back by itself, and its key works.
         assertThat(next.locator("trouble-strip")).not().containsText("No connection");
         assertThat(next.locator("now-shot .name")).hasText("Warm");
-        next.keyboard().press("Enter");
+        press(next, "Enter");
         assertThat(next.locator("now-shot .name")).hasText("Cold");
         untilLevels("the third look is on", 0, 0xffff);
         assertTrue(
@@ -295,16 +304,15 @@ class WholeChainIT {
         Page next = open(crew, lookstep.link(0));
         untilLevels("the first look is on", 0x8000, 0);
         nodes.unplug();
-        assertThat(next.locator("trouble-strip")).containsText("the line is down");
+        assertThat(next.locator("trouble-strip")).containsText("line is down");
         // Nobody waits for the cable: the shoot goes on, and the light catches up.
-        next.keyboard().press("Enter");
-        next.locator("now-shot .name").getByText("Matched").waitFor();
-        next.waitForTimeout(300);
-        next.keyboard().press("Enter");
+        press(next, "Enter");
+        assertThat(next.locator("now-shot .name")).hasText("Matched");
+        press(next, "Enter");
         assertThat(next.locator("now-shot .name")).hasText("Warm");
         nodes.replug();
         untilLevels("the second look is on", 0x4000, 0);
-        assertThat(next.locator("trouble-strip")).not().containsText("the line is down");
+        assertThat(next.locator("trouble-strip")).not().containsText("line is down");
     }
 
     @Test

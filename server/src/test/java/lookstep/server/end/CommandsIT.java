@@ -1,0 +1,152 @@
+package lookstep.server.end;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static lookstep.server.end.Lookstep.until;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Playwright;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** The commands as they are typed. */
+class CommandsIT {
+    @TempDir Path dir;
+
+    private static long pictures(Path folder) {
+        if (!Files.isDirectory(folder)) {
+            return 0;
+        }
+        try (Stream<Path> files = Files.list(folder)) {
+            return files.filter(f -> f.toString().endsWith(".JPG")).count();
+        } catch (IOException e) {
+            return 0;
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "--help | 0 | Exit codes",
+                "rehearse --help | 0 | Examples",
+                "shoot --help | 0 | --line=DEVICE",
+                "check --help | 0 | --schema",
+                "ports | 0 | erial adapter",
+                "check --demo | 0 | The Tin Meridians",
+                "check --schema | 0 | $schema",
+                "nonsense | 2 | nonsense",
+                "shoot | 2 | Missing required",
+                "rehearse --http nowhere | 2 | is no HOST:PORT",
+                "check /nowhere.shoot.yaml | 2 | /nowhere.shoot.yaml"
+            })
+    void eachAnswersInWordsAndByItsExitCode(String words, int code, String says) throws Exception {
+        try (Lookstep lookstep = Lookstep.start(dir, words.split(" "))) {
+            assertEquals(code, lookstep.exitCode(), lookstep.printed());
+            until("it says " + says, () -> lookstep.printed().contains(says), lookstep::printed);
+        }
+    }
+
+    @Test
+    void theDemoPrintedIsAPlanThatChecks() throws Exception {
+        Path plan = dir.resolve("mine.shoot.yaml");
+        try (Lookstep demo = Lookstep.start(dir, "check", "--demo")) {
+            demo.exitCode();
+            until("all is printed", () -> demo.printed().contains("solos: true"));
+            Files.writeString(plan, demo.printed() + "\n");
+        }
+        try (Lookstep check = Lookstep.start(dir, "check", plan.toString())) {
+            assertEquals(0, check.exitCode(), check.printed());
+            assertTrue(check.printed().contains("universe 1, slots 1-4"), check.printed());
+            assertTrue(check.printed().contains("exposed as metered"), check.printed());
+        }
+    }
+
+    @Test
+    void aWrongPlanIsToldByLineAndColumnAllAtOnceAndNothingStarts() throws Exception {
+        Path plan = dir.resolve("wrong.shoot.yaml");
+        try (var in = CommandsIT.class.getResourceAsStream("/lookstep/end/wall.shoot.yaml")) {
+            String good = new String(in.readAllBytes(), java.nio.charset.StandardCharsets.UTF_8);
+            Files.writeString(
+                    plan,
+                    good.replace("height: 1.7}", "height: 17}")
+                            .replace("fixture: bi-colour", "fixture: bi-color"));
+        }
+        for (String command : new String[] {"check", "rehearse"}) {
+            try (Lookstep lookstep = Lookstep.start(dir, command, plan.toString())) {
+                assertEquals(2, lookstep.exitCode(), lookstep.printed());
+                until(
+                        "both errors are told",
+                        () -> lookstep.printed().contains("Nothing was started: 2 errors"),
+                        lookstep::printed);
+                assertTrue(
+                        lookstep.printed()
+                                .contains("wrong.shoot.yaml:13:40: people[1].height is 17 m"),
+                        lookstep.printed());
+                assertTrue(
+                        lookstep.printed().contains("wrong.shoot.yaml:16:14: "),
+                        lookstep.printed());
+                assertTrue(lookstep.printed().contains("bi-colour"), lookstep.printed());
+                assertFalse(lookstep.printed().contains("/open/"), lookstep.printed());
+            }
+        }
+        assertFalse(Files.exists(dir.resolve("wrong.rehearsal")));
+    }
+
+    @Test
+    void aSecondProgramForTheSameShootIsTurnedAway() throws Exception {
+        try (Lookstep first = Lookstep.start(dir, "rehearse", "--http", "127.0.0.1:0")) {
+            first.link(0);
+            try (Lookstep second = Lookstep.start(dir, "rehearse", "--http", "127.0.0.1:0")) {
+                assertEquals(1, second.exitCode(), second.printed());
+                until(
+                        "it says why",
+                        () -> second.printed().contains("already being served"),
+                        second::printed);
+            }
+        }
+    }
+
+    /**
+     * With socat on the PATH the line is a real device node, without it is in memory; the rest is
+     * the same.
+     */
+    @ParameterizedTest
+    @CsvSource({"/usr/bin:/bin, near", "/nowhere, simulated line"})
+    void theDemoIsRehearsedWithOneKey(String searched, String lineName) throws Exception {
+        try (Playwright playwright = Browser.playwright();
+                com.microsoft.playwright.Browser chromium = Browser.chromium(playwright);
+                Lookstep lookstep =
+                        Lookstep.start(
+                                dir,
+                                Map.of("PATH", searched),
+                                "rehearse",
+                                "--http",
+                                "127.0.0.1:0")) {
+            Page next = chromium.newContext().newPage();
+            next.navigate(lookstep.link(0));
+            Page set = chromium.newContext().newPage();
+            set.navigate(lookstep.link(1));
+            Page band = chromium.newContext().newPage();
+            band.navigate(lookstep.link(2));
+            assertThat(next.locator("step-key .name")).hasText("Start with: All five, safe");
+            next.keyboard().press("Space");
+            band.locator("img[alt='Picture 1']").waitFor();
+            assertThat(set.locator("link-states")).containsText(lineName);
+            assertEquals(
+                    1,
+                    pictures(dir.resolve("lookstep").resolve("demo.rehearsal").resolve("frames")));
+            set.locator("#shutter").click();
+            band.locator("img[alt='Picture 2']").waitFor();
+        }
+    }
+}

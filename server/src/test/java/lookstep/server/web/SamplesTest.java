@@ -1,0 +1,155 @@
+package lookstep.server.web;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import lookstep.server.TestPlans;
+import lookstep.server.live.Event;
+import lookstep.server.live.Event.FileMark;
+import lookstep.server.live.Event.FrameTaken;
+import lookstep.server.live.Link;
+import lookstep.server.live.LiveState;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/**
+ * The samples are the contract with the pages: what the server sends is what they were built
+ * against.
+ */
+class SamplesTest {
+    private static final Path SAMPLES = Path.of("..", "viewer", "samples");
+    private static final long START = 1_795_599_843_500L;
+    private static final long NOW = 1_795_600_000_000L;
+    private static final ObjectMapper JSON =
+            JsonMapper.builder().enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES).build();
+
+    private static final List<Link> LINKS =
+            List.of(
+                    new Link("lights", true, "simulated line, a packet every 30 ms"),
+                    new Link("camera", true, "frames come in at /home/ava/frames"));
+
+    private static FrameTaken frame(int number, String shot) {
+        return new FrameTaken(
+                number,
+                new FileMark("LS_000" + number + ".JPG", 1000, 1_795_599_990_000L),
+                shot,
+                "f/8, 1/125 s, ISO 3200, 3000 K");
+    }
+
+    private static LiveState inTheMiddle() {
+        LiveState state = LiveState.NEW;
+        for (Event e :
+                List.of(
+                        new Event.Opened("hash"),
+                        new Event.ClockStarted(),
+                        new Event.WentTo(1, "safe"),
+                        frame(1, "safe"),
+                        frame(2, "safe"),
+                        new Event.WentTo(2, "warm-front"),
+                        frame(3, "warm-front"))) {
+            state = state.after(e, START);
+        }
+        return state;
+    }
+
+    private static JsonNode sample(String name) throws IOException {
+        return JSON.readTree(Files.readString(SAMPLES.resolve(name + ".json")));
+    }
+
+    /** As it goes over the wire: text, read again. */
+    private static JsonNode sent(Object message) throws IOException {
+        return JSON.readTree(JSON.writeValueAsString(message));
+    }
+
+    private static void assertSame(String name, Object message) throws IOException {
+        if (Boolean.getBoolean("lookstep.samples.write")) {
+            Files.writeString(
+                    SAMPLES.resolve(name + ".json"),
+                    JSON.writerWithDefaultPrettyPrinter().writeValueAsString(message) + "\n");
+        }
+        assertEquals(sample(name), sent(message));
+    }
+
+    @Test
+    void theCrewsMessage() throws IOException {
+        LiveState state = inTheMiddle();
+        assertSame(
+                "crew",
+                new Messages(
+                                TestPlans.threeShots(),
+                                true,
+                                List.of("The plan was edited since this shoot was last opened."))
+                        .crew(state, state.newestFrame(), LINKS, new CrewMessage.Pages(1, 2), NOW));
+    }
+
+    @Test
+    void theCrewsMessageBeforeTheFirstStepWithTheLineDown() throws IOException {
+        assertSame(
+                "crew-ready",
+                new Messages(TestPlans.threeShots(), false, List.of())
+                        .crew(
+                                LiveState.NEW.after(new Event.Opened("hash"), START),
+                                Optional.empty(),
+                                List.of(
+                                        new Link(
+                                                "lights",
+                                                false,
+                                                "/dev/ttyUSB0: no adapter is there. Plug it in, or choose another line."),
+                                        LINKS.get(1)),
+                                new CrewMessage.Pages(0, 1),
+                                NOW));
+    }
+
+    @Test
+    void theBandsMessage() throws IOException {
+        Messages messages = new Messages(TestPlans.threeShots(), true, List.of());
+        assertSame("band", messages.band(inTheMiddle().newestFrame()));
+        assertSame("band-waiting", messages.band(Optional.empty()));
+    }
+
+    static Stream<Path> samples() throws IOException {
+        try (Stream<Path> files = Files.list(SAMPLES)) {
+            return files
+                    .filter(f -> f.toString().endsWith(".json") && !f.endsWith("alive.json"))
+                    .sorted()
+                    .toList()
+                    .stream();
+        }
+    }
+
+    /** The other states that pages are tried against have the shape of what the server sends. */
+    @ParameterizedTest
+    @MethodSource("samples")
+    void everySampleHasTheShapeThatIsSent(Path file) throws IOException {
+        JsonNode sample = JSON.readTree(Files.readString(file));
+        Class<?> kind =
+                sample.path("kind").asText().equals("band") ? BandMessage.class : CrewMessage.class;
+        JsonNode again = sent(JSON.treeToValue(sample, kind));
+        assertEquals(
+                JSON.readTree(numbersAsDecimals(sample)),
+                JSON.readTree(numbersAsDecimals(again)),
+                file.toString());
+    }
+
+    /** 8 and 8.0 are the same number to a page. */
+    private static String numbersAsDecimals(JsonNode node) {
+        return node.toString().replaceAll("(?<=[:\\[,])(-?\\d+)\\.0(?=[,}\\]])", "$1");
+    }
+
+    @Test
+    void theSignOfLifeIsTheSample() throws IOException {
+        assertEquals(sample("alive"), JSON.readTree(Push.ALIVE));
+        assertTrue(Push.ALIVE.length() < 32);
+    }
+}
