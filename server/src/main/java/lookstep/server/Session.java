@@ -23,6 +23,7 @@ import lookstep.server.loop.LoopThread;
 import lookstep.server.output.LineDriver;
 import lookstep.server.output.LineState;
 import lookstep.server.output.LookPlayer;
+import lookstep.server.output.Periods;
 import lookstep.server.plan.Light;
 import lookstep.server.plan.Look;
 import lookstep.server.plan.ShootPlan;
@@ -183,6 +184,11 @@ final class Session implements AutoCloseable {
 
     Keys keys() {
         return keys;
+    }
+
+    /** Break to break, as it really went. */
+    Periods periods() {
+        return driver.periods();
     }
 
     int port() {
