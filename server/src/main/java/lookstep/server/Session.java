@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.concurrent.locks.LockSupport;
 import lookstep.protocols.dmx.DmxTiming;
 import lookstep.server.gear.Gear;
+import lookstep.server.live.Event;
 import lookstep.server.live.Journal;
 import lookstep.server.live.Link;
 import lookstep.server.live.Links;
@@ -73,16 +74,10 @@ final class Session implements AutoCloseable {
         }
         notes.addAll(outOfReach(plan));
         journal = Journal.open(journalFile);
-        String before = Journal.replay(journal.entries()).planHash();
+        String before = Journal.replay(journal.found()).planHash();
         if (!before.isEmpty() && !before.equals(planHash)) {
             notes.add("The plan was edited since this shoot was last opened.");
         }
-        SecureRandom random = new SecureRandom();
-        keys =
-                new Keys(
-                        journal.setting("crew key", Keys.word(random, 20)),
-                        journal.setting("band key", Keys.word(random, 8)),
-                        "lookstep-" + journal.setting("cookie", Keys.word(random, 6)));
         live =
                 new Live(
                         journal,
@@ -110,6 +105,7 @@ final class Session implements AutoCloseable {
                             return now + WATCHDOG_NANOS;
                         });
         live.watch(this::play);
+        keys = keys(live);
 
         intake = new FrameIntake(gear.frames(), live, links, this::tellPages);
         framesThread = LoopThread.start("frames", intake::doWork);
@@ -152,6 +148,17 @@ final class Session implements AutoCloseable {
             }
         }
         return notes;
+    }
+
+    private static Keys keys(Live live) throws IOException {
+        SecureRandom random = new SecureRandom();
+        Event.KeysMade made =
+                live.keys(
+                        new Event.KeysMade(
+                                Keys.word(random, 20),
+                                Keys.word(random, 8),
+                                "lookstep-" + Keys.word(random, 6)));
+        return new Keys(made.crew(), made.band(), made.cookie());
     }
 
     private static Link link(LineState state) {

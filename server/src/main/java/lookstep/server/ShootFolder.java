@@ -43,7 +43,7 @@ record ShootFolder(Path path) {
     }
 
     Path journal() {
-        return path.resolve("journal.sqlite");
+        return path.resolve("journal");
     }
 
     Path frames() {

@@ -106,7 +106,6 @@ class ArrowsTest {
         "lookstep.simulator.gear.., lookstep.server.rehearsal..",
         "io.undertow.., lookstep.server.web..",
         "org.xnio.., lookstep.server.web..",
-        "java.sql.., lookstep.server.live..",
         "picocli.., lookstep.server.cli..",
         "com.google.zxing.., lookstep.server.cli..",
         "com.fasterxml.jackson.dataformat.., lookstep.server.plan.."

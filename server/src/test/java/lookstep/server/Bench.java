@@ -81,7 +81,7 @@ final class Bench implements AutoCloseable {
     private Bench() throws IOException {
         Path frames = Files.createDirectory(dir.resolve("frames"));
         Gear gear = new Gear(new MemoryLine("memory", far), frames, true, Optional.empty());
-        session = new Session(plan, "bench", gear, dir.resolve("journal.sqlite"), "127.0.0.1", 0);
+        session = new Session(plan, "bench", gear, dir.resolve("journal"), "127.0.0.1", 0);
         at = "127.0.0.1:" + session.port();
         band =
                 http.newWebSocketBuilder()

@@ -11,6 +11,7 @@ import java.util.List;
     @JsonSubTypes.Type(value = Event.WentTo.class, name = "went to"),
     @JsonSubTypes.Type(value = Event.ClockStarted.class, name = "clock started"),
     @JsonSubTypes.Type(value = Event.ClockPaused.class, name = "clock paused"),
+    @JsonSubTypes.Type(value = Event.KeysMade.class, name = "keys made"),
     @JsonSubTypes.Type(value = Event.FoundBefore.class, name = "found before"),
     @JsonSubTypes.Type(value = Event.FrameTaken.class, name = "frame taken")
 })
@@ -29,6 +30,15 @@ public sealed interface Event {
      * @param shot its id, empty before the first
      */
     record WentTo(int position, String shot) implements Event {}
+
+    /**
+     * The words that let pages in, made once for a shoot, so that pages find back after a restart.
+     *
+     * @param crew opens everything
+     * @param band opens the pictures
+     * @param cookie the name under which browsers keep them
+     */
+    record KeysMade(String crew, String band, String cookie) implements Event {}
 
     /**
      * Files that lay in the frames folder before this shoot began: not of this shoot, left alone.

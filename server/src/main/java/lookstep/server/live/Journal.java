@@ -1,93 +1,158 @@
 package lookstep.server.live;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.ObjectReader;
+import com.fasterxml.jackson.databind.ObjectWriter;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.channels.OverlappingFileLockException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
-import java.sql.Connection;
-import java.sql.DriverManager;
-import java.sql.PreparedStatement;
-import java.sql.ResultSet;
-import java.sql.SQLException;
-import java.sql.Statement;
+import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.zip.CRC32;
 
 /**
- * Everything that happened, on disk: one SQLite file for one shoot, append only. An event is
- * durable when {@link #append} returns ({@code synchronous=FULL}: the write-ahead log is synced at
- * each commit). The file is locked for as long as it is open, so no second program serves the same
- * shoot.
+ * Everything that happened, on disk: one text file for one shoot, append only. A line is one
+ * answered change: a CRC-32 of what follows it in hex, and a JSON array of events with their time.
+ * It is durable when {@link #append} returns (the file is synced). The file is locked for as long
+ * as it is open, so no second program serves the same shoot.
+ *
+ * <p>A last line that is cut off was never answered: it is put aside when the journal is opened. A
+ * line that is damaged elsewhere is an error that names it.
  */
 public final class Journal implements AutoCloseable {
-    private static final ObjectMapper JSON = JsonMapper.builder().build();
-
     /** One event and when it happened. */
     public record Entry(long atEpochMillis, Event event) {}
 
-    private final Connection connection;
-    private final PreparedStatement insert;
+    private static final JsonMapper JSON = JsonMapper.builder().build();
+    private static final ObjectWriter WRITER = JSON.writerFor(Entry[].class);
+    private static final ObjectReader READER = JSON.readerFor(Entry[].class);
+    private static final int CRC_LENGTH = 8;
 
-    private Journal(Connection connection) throws SQLException {
-        this.connection = connection;
-        try (Statement s = connection.createStatement()) {
-            s.execute("PRAGMA locking_mode = EXCLUSIVE");
-            s.execute("PRAGMA journal_mode = WAL");
-            s.execute("PRAGMA synchronous = FULL");
-            s.execute(
-                    "CREATE TABLE IF NOT EXISTS event"
-                            + " (seq INTEGER PRIMARY KEY, at_epoch_millis INTEGER NOT NULL, body TEXT NOT NULL)");
-            s.execute(
-                    "CREATE TABLE IF NOT EXISTS setting (name TEXT PRIMARY KEY, value TEXT NOT NULL)");
-        }
-        insert =
-                connection.prepareStatement(
-                        "INSERT INTO event (at_epoch_millis, body) VALUES (?, ?)");
+    private final Path file;
+    private final FileChannel channel;
+    private final List<Entry> found = new ArrayList<>();
+
+    private Journal(Path file, FileChannel channel) {
+        this.file = file;
+        this.channel = channel;
     }
 
     /**
-     * Opens or makes the journal.
+     * Opens or makes the journal, and reads it.
      *
      * @throws IOException if it cannot be had; the message names the file and the mend
      */
     public static Journal open(Path file) throws IOException {
-        Connection c = null;
+        boolean fresh = !Files.exists(file);
+        Journal journal = new Journal(file, channel(file));
         try {
-            c = DriverManager.getConnection("jdbc:sqlite:" + file);
-            return new Journal(c);
-        } catch (SQLException e) {
-            closeQuietly(c);
-            throw new IOException(cannotOpen(file, e), e);
+            journal.lock();
+            journal.read();
+            if (fresh) {
+                syncFolder(file);
+            }
+            return journal;
+        } catch (IOException | RuntimeException e) {
+            journal.close();
+            throw e;
         }
     }
 
-    private static String cannotOpen(Path file, SQLException e) {
-        String why = String.valueOf(e.getMessage());
-        if (why.contains("locked") || why.contains("BUSY")) {
-            return file
-                    + ": this shoot is already being served by another lookstep; stop that one first";
+    private static FileChannel channel(Path file) throws IOException {
+        try {
+            return FileChannel.open(
+                    file,
+                    StandardOpenOption.CREATE,
+                    StandardOpenOption.READ,
+                    StandardOpenOption.WRITE);
+        } catch (IOException e) {
+            throw new IOException(
+                    file
+                            + ": the journal cannot be opened; make sure that its folder can be written",
+                    e);
         }
-        if (why.contains("NOTADB") || why.contains("malformed") || why.contains("CORRUPT")) {
-            return file
-                    + ": this journal is damaged ("
-                    + why
-                    + "); move it away to begin anew, and keep it";
-        }
-        return file
-                + ": the journal cannot be opened ("
-                + why
-                + "); make sure that its folder can be written";
     }
 
-    private static void closeQuietly(Connection c) {
-        if (c != null) {
-            try {
-                c.close();
-            } catch (SQLException ignored) {
-                // the first error is the one to tell
+    private void lock() throws IOException {
+        try {
+            if (channel.tryLock() != null) {
+                return;
+            }
+        } catch (OverlappingFileLockException heldByThisProcess) {
+            // the same words as for another process
+        }
+        throw new IOException(
+                file
+                        + ": this shoot is already being served by another lookstep; stop that one first");
+    }
+
+    /** The name of a new file is durable only with its folder (POSIX fsync). */
+    private static void syncFolder(Path file) throws IOException {
+        try (FileChannel folder =
+                FileChannel.open(file.toAbsolutePath().getParent(), StandardOpenOption.READ)) {
+            folder.force(true);
+        }
+    }
+
+    private void read() throws IOException {
+        byte[] bytes = Files.readAllBytes(file);
+        int from = 0;
+        int lineNumber = 0;
+        for (int i = 0; i < bytes.length; i++) {
+            if (bytes[i] == '\n') {
+                lineNumber++;
+                found.addAll(
+                        line(
+                                new String(bytes, from, i - from, StandardCharsets.UTF_8),
+                                lineNumber));
+                from = i + 1;
             }
         }
+        if (from < bytes.length) {
+            putAside(bytes, from);
+        }
+        channel.position(from);
+    }
+
+    private List<Entry> line(String line, int number) throws IOException {
+        String json = line.length() > CRC_LENGTH ? line.substring(CRC_LENGTH + 1) : "";
+        if (!line.startsWith(crc(json) + " ")) {
+            throw damaged(number, null);
+        }
+        try {
+            Entry[] entries = READER.readValue(json);
+            return List.of(entries);
+        } catch (JsonProcessingException e) {
+            throw damaged(number, e);
+        }
+    }
+
+    private IOException damaged(int number, Exception why) {
+        return new IOException(
+                "%s:%d: this journal is damaged at this line; keep it, and begin anew with --fresh"
+                        .formatted(file, number),
+                why);
+    }
+
+    private void putAside(byte[] bytes, int from) throws IOException {
+        Path torn = file.resolveSibling(file.getFileName() + ".torn");
+        byte[] tail = java.util.Arrays.copyOfRange(bytes, from, bytes.length);
+        Files.write(torn, tail, StandardOpenOption.CREATE, StandardOpenOption.APPEND);
+        channel.truncate(from);
+        channel.force(true);
+    }
+
+    private static String crc(String json) {
+        CRC32 crc = new CRC32();
+        crc.update(json.getBytes(StandardCharsets.UTF_8));
+        return String.format(Locale.ROOT, "%08x", crc.getValue());
     }
 
     /**
@@ -97,67 +162,38 @@ public final class Journal implements AutoCloseable {
      *     happened
      */
     public synchronized void append(List<Entry> entries) throws IOException {
+        String json = WRITER.writeValueAsString(entries.toArray(new Entry[0]));
+        ByteBuffer line =
+                ByteBuffer.wrap((crc(json) + " " + json + "\n").getBytes(StandardCharsets.UTF_8));
+        long before = -1;
         try {
-            connection.setAutoCommit(false);
-            for (Entry entry : entries) {
-                insert.setLong(1, entry.atEpochMillis());
-                insert.setString(2, JSON.writerFor(Event.class).writeValueAsString(entry.event()));
-                insert.executeUpdate();
+            before = channel.position();
+            while (line.hasRemaining()) {
+                channel.write(line);
             }
-            connection.commit();
-        } catch (SQLException | JsonProcessingException e) {
-            rollback();
-            throw new IOException("the journal could not be written: " + e.getMessage(), e);
+            channel.force(false);
+        } catch (IOException e) {
+            takeBack(before);
+            throw new IOException(
+                    "the journal " + file + " could not be written: " + e.getMessage(), e);
         }
     }
 
-    private void rollback() {
+    /** What was written in part must not stand before the next line. */
+    private void takeBack(long before) {
         try {
-            connection.rollback();
-        } catch (SQLException ignored) {
-            // the first error is the one to tell
+            if (before >= 0) {
+                channel.truncate(before);
+                channel.position(before);
+            }
+        } catch (IOException ignored) {
+            // the first error is the one to tell; a half line is put aside at the next start
         }
     }
 
-    /** All, from the first. */
-    public synchronized List<Entry> entries() throws IOException {
-        List<Entry> entries = new ArrayList<>();
-        try (Statement s = connection.createStatement();
-                ResultSet rows =
-                        s.executeQuery("SELECT at_epoch_millis, body FROM event ORDER BY seq")) {
-            while (rows.next()) {
-                entries.add(
-                        new Entry(rows.getLong(1), JSON.readValue(rows.getString(2), Event.class)));
-            }
-        } catch (SQLException | JsonProcessingException e) {
-            throw new IOException("the journal could not be read: " + e.getMessage(), e);
-        }
-        return entries;
-    }
-
-    /**
-     * A word that belongs to this shoot for good, made on first use: the key to the crew's pages.
-     */
-    public synchronized String setting(String name, String firstValue) throws IOException {
-        try (PreparedStatement put =
-                        connection.prepareStatement(
-                                "INSERT INTO setting (name, value) VALUES (?, ?) ON CONFLICT DO NOTHING");
-                PreparedStatement get =
-                        connection.prepareStatement("SELECT value FROM setting WHERE name = ?")) {
-            put.setString(1, name);
-            put.setString(2, firstValue);
-            put.executeUpdate();
-            if (!connection.getAutoCommit()) {
-                connection.commit();
-            }
-            get.setString(1, name);
-            try (ResultSet row = get.executeQuery()) {
-                row.next();
-                return row.getString(1);
-            }
-        } catch (SQLException e) {
-            throw new IOException("the journal could not be used: " + e.getMessage(), e);
-        }
+    /** What was in it when it was opened, from the first. */
+    public List<Entry> found() {
+        return List.copyOf(found);
     }
 
     /** The state that these entries make. */
@@ -171,6 +207,10 @@ public final class Journal implements AutoCloseable {
 
     @Override
     public synchronized void close() {
-        closeQuietly(connection);
+        try {
+            channel.close();
+        } catch (IOException ignored) {
+            // every answered line is synced already
+        }
     }
 }

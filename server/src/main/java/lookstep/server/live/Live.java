@@ -32,7 +32,7 @@ public final class Live {
         this.journal = journal;
         this.order = List.copyOf(order);
         this.epochMillis = epochMillis;
-        state = Journal.replay(journal.entries());
+        state = Journal.replay(journal.found());
         List<Event> events = new ArrayList<>();
         int place = placeOfCurrent();
         String shot = place == 0 ? "" : order.get(place - 1);
@@ -98,6 +98,14 @@ public final class Live {
     /** The window's clock stands; no matter if it does already. */
     public synchronized LiveState pauseClock() throws IOException {
         return state.clock().running() ? record(List.of(new Event.ClockPaused())) : state;
+    }
+
+    /** The words that let pages in: the ones from before, or else these. */
+    public synchronized Event.KeysMade keys(Event.KeysMade fresh) throws IOException {
+        if (state.keys().isEmpty()) {
+            record(List.of(fresh));
+        }
+        return state.keys().orElseThrow();
     }
 
     /** Remembers, once, what was in the frames folder before the shoot. */

@@ -14,6 +14,7 @@ import java.util.Optional;
  * @param frames all, in the order they came
  * @param foundBefore files in the frames folder that are not of this shoot; absent before the
  *     folder was first seen
+ * @param keys let pages in; absent before they are made
  * @param planHash the plan file as it was when the shoot was last opened, empty before
  */
 public record LiveState(
@@ -23,10 +24,11 @@ public record LiveState(
         Clock clock,
         List<Event.FrameTaken> frames,
         Optional<List<Event.FileMark>> foundBefore,
+        Optional<Event.KeysMade> keys,
         String planHash) {
     /** Before any event. */
     public static final LiveState NEW =
-            new LiveState(0, 0, "", Clock.NEW, List.of(), Optional.empty(), "");
+            new LiveState(0, 0, "", Clock.NEW, List.of(), Optional.empty(), Optional.empty(), "");
 
     /** The newest frame. */
     public Optional<Event.FrameTaken> newestFrame() {
@@ -41,19 +43,36 @@ public record LiveState(
     /** This state after one more event. */
     public LiveState after(Event event, long atEpochMillis) {
         if (event instanceof Event.Opened e) {
-            return next(position, shot, clock, frames, foundBefore, e.planHash());
+            return next(position, shot, clock, frames, foundBefore, keys, e.planHash());
         } else if (event instanceof Event.WentTo e) {
-            return next(e.position(), e.shot(), clock, frames, foundBefore, planHash);
+            return next(e.position(), e.shot(), clock, frames, foundBefore, keys, planHash);
         } else if (event instanceof Event.ClockStarted) {
-            return next(position, shot, clock.start(atEpochMillis), frames, foundBefore, planHash);
+            return next(
+                    position,
+                    shot,
+                    clock.start(atEpochMillis),
+                    frames,
+                    foundBefore,
+                    keys,
+                    planHash);
         } else if (event instanceof Event.ClockPaused) {
-            return next(position, shot, clock.pause(atEpochMillis), frames, foundBefore, planHash);
+            return next(
+                    position,
+                    shot,
+                    clock.pause(atEpochMillis),
+                    frames,
+                    foundBefore,
+                    keys,
+                    planHash);
         } else if (event instanceof Event.FoundBefore e) {
-            return next(position, shot, clock, frames, Optional.of(e.files()), planHash);
+            return next(position, shot, clock, frames, Optional.of(e.files()), keys, planHash);
+        }
+        if (event instanceof Event.KeysMade e) {
+            return next(position, shot, clock, frames, foundBefore, Optional.of(e), planHash);
         }
         List<Event.FrameTaken> more = new ArrayList<>(frames);
         more.add((Event.FrameTaken) event);
-        return next(position, shot, clock, List.copyOf(more), foundBefore, planHash);
+        return next(position, shot, clock, List.copyOf(more), foundBefore, keys, planHash);
     }
 
     private LiveState next(
@@ -62,6 +81,7 @@ public record LiveState(
             Clock newClock,
             List<Event.FrameTaken> newFrames,
             Optional<List<Event.FileMark>> newFoundBefore,
+            Optional<Event.KeysMade> newKeys,
             String newPlanHash) {
         return new LiveState(
                 revision + 1,
@@ -70,6 +90,7 @@ public record LiveState(
                 newClock,
                 newFrames,
                 newFoundBefore,
+                newKeys,
                 newPlanHash);
     }
 }

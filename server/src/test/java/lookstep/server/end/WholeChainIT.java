@@ -321,6 +321,6 @@ class WholeChainIT {
         untilLevels("the first look is on", 0x8000, 0);
         // 143: ended by SIGTERM, as every Java program reports it.
         assertEquals(143, lookstep.stop());
-        assertTrue(Files.exists(dir.resolve("wall.shoot-journal").resolve("journal.sqlite")));
+        assertTrue(Files.exists(dir.resolve("wall.shoot-journal").resolve("journal")));
     }
 }

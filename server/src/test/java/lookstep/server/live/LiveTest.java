@@ -6,15 +6,19 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import lookstep.server.live.Event.FileMark;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 class LiveTest {
+    private static final Event.KeysMade FIRST = new Event.KeysMade("crew", "band", "cookie");
+
     @TempDir Path dir;
     private long now = 1_000_000;
 
@@ -132,6 +136,48 @@ class LiveTest {
         assertEquals(before.length, Files.readAllBytes(file).length);
     }
 
+    /** A power cut while a line is written: whatever is left of it was never answered. */
+    @Test
+    void aLineCutOffAnywhereIsPutAsideAndTheRestStands() throws IOException {
+        Path file = dir.resolve("j");
+        try (Journal journal = Journal.open(file)) {
+            Live live = open(journal, "a", "b");
+            live.step(0);
+            live.step(1);
+        }
+        byte[] whole = Files.readAllBytes(file);
+        int lastLine =
+                new String(whole, StandardCharsets.UTF_8).lastIndexOf('\n', whole.length - 2) + 1;
+        for (int cut = lastLine; cut < whole.length; cut++) {
+            Files.write(file, Arrays.copyOf(whole, cut));
+            try (Journal journal = Journal.open(file)) {
+                Live live = open(journal, "a", "b");
+                assertEquals("a", live.state().shot(), "cut at " + cut);
+                assertEquals("b", live.step(1).shot());
+            }
+            try (Journal journal = Journal.open(file)) {
+                assertEquals("b", open(journal, "a", "b").state().shot());
+            }
+        }
+    }
+
+    @Test
+    void aFlippedBitIsNamedByItsLine() throws IOException {
+        Path file = dir.resolve("j");
+        try (Journal journal = Journal.open(file)) {
+            open(journal, "a", "b").step(0);
+        }
+        byte[] whole = Files.readAllBytes(file);
+        int secondLine = new String(whole, StandardCharsets.UTF_8).indexOf('\n') + 1;
+        for (int at = secondLine; at < whole.length - 1; at++) {
+            byte[] flipped = whole.clone();
+            flipped[at] ^= 1;
+            Files.write(file, flipped);
+            IOException e = assertThrows(IOException.class, () -> Journal.open(file));
+            assertTrue(e.getMessage().contains("j:2: this journal is damaged"), e.getMessage());
+        }
+    }
+
     @Test
     void nobodyIsToldOfWhatIsNotDurable() throws IOException {
         List<LiveState> told = new ArrayList<>();
@@ -147,10 +193,10 @@ class LiveTest {
     @Test
     void aKeyIsMadeOnceAndKept() throws IOException {
         try (Journal journal = Journal.open(dir.resolve("j"))) {
-            assertEquals("first", journal.setting("key", "first"));
+            assertEquals(FIRST, open(journal, "a").keys(FIRST));
         }
         try (Journal journal = Journal.open(dir.resolve("j"))) {
-            assertEquals("first", journal.setting("key", "second"));
+            assertEquals(FIRST, open(journal, "a").keys(new Event.KeysMade("x", "y", "z")));
         }
     }
 }
