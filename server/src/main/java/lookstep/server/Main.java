@@ -23,6 +23,7 @@ import lookstep.server.cli.Cli;
 import lookstep.server.cli.Greeting;
 import lookstep.server.cli.Http;
 import lookstep.server.gear.Gear;
+import lookstep.server.live.Journal;
 import lookstep.server.live.LiveState;
 import lookstep.server.plan.PlanText;
 import lookstep.server.plan.ShootPlan;
@@ -38,13 +39,20 @@ import org.slf4j.LoggerFactory;
 public final class Main implements Actions {
     private static final Logger LOG = LoggerFactory.getLogger(Main.class);
 
-    private final PrintStream out = System.out;
-    private final PrintStream err = System.err;
+    /**
+     * The code for the tablet is drawn in blocks that no other charset has, whatever the locale.
+     */
+    private final PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
+
+    private final PrintStream err = new PrintStream(System.err, true, StandardCharsets.UTF_8);
 
     private Main() {}
 
     public static void main(String[] args) {
-        int code = new Cli(new Main()).run(args);
+        // Undertow's own words go where ours go.
+        System.setProperty("org.jboss.logging.provider", "slf4j");
+        Main main = new Main();
+        int code = new Cli(main, main.out, main.err).run(args);
         System.exit(code);
     }
 
@@ -58,14 +66,15 @@ public final class Main implements Actions {
         ShootFolder folder = ShootFolder.ofRehearsal(file);
         try {
             make(folder, fresh);
-            Path pictures = frames.orElse(folder.frames());
-            try (Rehearsal rehearsal = Rehearsal.start(plan, folder.path(), pictures);
-                    Session session = session(opened.get(), rehearsal.gear(), folder, http)) {
+            try (Journal journal = Journal.open(folder.journal());
+                    Rehearsal rehearsal =
+                            Rehearsal.start(plan, folder.path(), frames.orElse(folder.frames()));
+                    Session session = session(opened.get(), rehearsal.gear(), journal, http)) {
                 LiveState now = session.live().state();
                 rehearsal.place(shot(plan, now));
                 follow(session, plan, rehearsal, now.position());
                 greet("Rehearsing ‘%s’ on a simulated set.", plan, session, http);
-                untilStopped(session, rehearsal);
+                untilStopped(session, rehearsal, journal);
             }
             return GOOD;
         } catch (IOException e) {
@@ -79,7 +88,16 @@ public final class Main implements Actions {
         if (opened.isEmpty()) {
             return WRONG;
         }
-        if (!Files.isDirectory(frames)) {
+        if (Rehearsal.owns(Path.of(line))) {
+            err.printf(
+                    "%s is the simulated line of a rehearsal, and nobody is lit by it: write a real adapter behind --line%n",
+                    line);
+            return FAILED;
+        }
+        ShootFolder folder = ShootFolder.ofShoot(file);
+        // Once the shoot is under way a folder that is gone is told on the pages, and the light
+        // goes on.
+        if (!Files.isDirectory(frames) && (fresh || !Files.exists(folder.journal()))) {
             err.printf(
                     "%s: there is no such folder; make it, and set the camera's utility to fill it%n",
                     frames);
@@ -88,18 +106,18 @@ public final class Main implements Actions {
         Gear gear =
                 new Gear(
                         new SerialLinePort(line), frames.toAbsolutePath(), false, Optional.empty());
-        ShootFolder folder = ShootFolder.ofShoot(file);
         try {
             make(folder, fresh);
-            try (Session session = session(opened.get(), gear, folder, http)) {
+            try (Journal journal = Journal.open(folder.journal());
+                    Session session = session(opened.get(), gear, journal, http)) {
                 greet("Shooting ‘%s’.", opened.get().plan(), session, http);
                 if (!Files.exists(Path.of(line))) {
                     out.printf(
-                            "%nNothing is at %s yet: plug the adapter in, output begins by itself. Here now:%n",
+                            "%nNothing is at %s yet: plug the adapter in, output begins by itself.%n",
                             line);
                     ports();
                 }
-                untilStopped(session);
+                untilStopped(session, journal);
             }
             return GOOD;
         } catch (IOException e) {
@@ -142,7 +160,7 @@ public final class Main implements Actions {
         return GOOD;
     }
 
-    /** A plan and the hash of its file. */
+    /** A plan and the hash of what it says. */
     private record Opened(ShootPlan plan, String hash) {}
 
     private Optional<Opened> read(Path file) {
@@ -157,29 +175,28 @@ public final class Main implements Actions {
         }
         PlanReading.Good good = (PlanReading.Good) reading;
         good.warnings().forEach(w -> err.println(w.text(file.toString())));
-        try {
-            return Optional.of(new Opened(good.plan(), hash(Files.readAllBytes(file))));
-        } catch (IOException e) {
-            err.println(file + ": cannot be read any more: " + e.getMessage());
-            return Optional.empty();
-        }
+        // Of what was understood, not of the bytes: a comment more is no other plan.
+        return Optional.of(new Opened(good.plan(), hash(good.plan().toString())));
     }
 
     private static Opened demo() {
-        return new Opened(
-                DemoShoot.read(GenericFixtures.all()),
-                hash(DemoShoot.text().getBytes(StandardCharsets.UTF_8)));
+        ShootPlan plan = DemoShoot.read(GenericFixtures.all());
+        return new Opened(plan, hash(plan.toString()));
     }
 
-    private static String hash(byte[] bytes) {
+    private static String hash(String plan) {
         try {
-            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
+            return HexFormat.of()
+                    .formatHex(
+                            MessageDigest.getInstance("SHA-256")
+                                    .digest(plan.getBytes(StandardCharsets.UTF_8)));
         } catch (NoSuchAlgorithmException everyJavaHasIt) {
             throw new IllegalStateException(everyJavaHasIt);
         }
     }
 
     private void make(ShootFolder folder, boolean fresh) throws IOException {
+        Journal.ensureFree(folder.journal());
         if (fresh) {
             folder.putAside(LocalDateTime.now(ZoneId.systemDefault()))
                     .ifPresent(aside -> out.println("The former one is kept in " + aside));
@@ -187,10 +204,9 @@ public final class Main implements Actions {
         folder.make();
     }
 
-    private static Session session(Opened opened, Gear gear, ShootFolder folder, Http http)
+    private static Session session(Opened opened, Gear gear, Journal journal, Http http)
             throws IOException {
-        return new Session(
-                opened.plan(), opened.hash(), gear, folder.journal(), http.host(), http.port());
+        return Session.open(opened.plan(), opened.hash(), gear, journal, http.host(), http.port());
     }
 
     private static Shot shot(ShootPlan plan, LiveState state) {

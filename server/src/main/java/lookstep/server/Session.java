@@ -1,15 +1,18 @@
 package lookstep.server;
 
 import java.io.IOException;
-import java.nio.file.Path;
 import java.security.SecureRandom;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.locks.LockSupport;
 import lookstep.protocols.dmx.DmxTiming;
 import lookstep.server.gear.Gear;
+import lookstep.server.intake.FrameIntake;
 import lookstep.server.live.Event;
 import lookstep.server.live.Journal;
 import lookstep.server.live.Link;
@@ -33,47 +36,38 @@ import lookstep.server.prediction.Predictions;
 import lookstep.server.web.Keys;
 import lookstep.server.web.Messages;
 import lookstep.server.web.PageServer;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** One shoot that is being served: its parts put together, the light first. */
 final class Session implements AutoCloseable {
+    private static final Logger LOG = LoggerFactory.getLogger(Session.class);
     private static final long WATCHDOG_NANOS = 250_000_000;
 
     /** A page that hears nothing for some of these knows that it is cut off. */
     private static final long PULSE_NANOS = 2_000_000_000;
 
     private final ShootPlan plan;
-    private final Journal journal;
+    private final Map<String, RigLevels> levels = new HashMap<>();
+    private final List<String> notes = new ArrayList<>();
     private final Live live;
     private final Keys keys;
+    private final Links links = new Links(this::tellPages);
     private final LookPlayer player;
     private final LineDriver driver;
-    private final LoopThread lineThread;
-    private final LoopThread watchdog;
-    private final FrameIntake intake;
-    private final LoopThread framesThread;
-    private final PageServer pages;
-    private final LoopThread pulse;
-    private final Map<String, RigLevels> levels = new HashMap<>();
+    private final Deque<AutoCloseable> parts = new ArrayDeque<>();
     private int playedPosition;
-    private volatile PageServer toTell;
+    private volatile Optional<PageServer> pages = Optional.empty();
 
-    /**
-     * Opens the shoot, goes on where its journal ends.
-     *
-     * @throws IOException if journal, frames folder or address cannot be had; the message says what
-     *     to do
-     */
-    Session(ShootPlan plan, String planHash, Gear gear, Path journalFile, String host, int port)
+    private Session(ShootPlan plan, String planHash, Gear gear, Journal journal)
             throws IOException {
         this.plan = plan;
-        List<String> notes = new ArrayList<>();
         for (Look look : plan.looks()) {
             LookLevels worked = LookLevels.of(plan, look);
             levels.put(look.name(), worked.levels());
             notes.addAll(worked.notes());
         }
         notes.addAll(outOfReach(plan));
-        journal = Journal.open(journalFile);
         String before = Journal.replay(journal.found()).planHash();
         if (!before.isEmpty() && !before.equals(planHash)) {
             notes.add("The plan was edited since this shoot was last opened.");
@@ -84,32 +78,51 @@ final class Session implements AutoCloseable {
                         plan.shots().stream().map(Shot::id).toList(),
                         planHash,
                         System::currentTimeMillis);
-
-        DmxTiming timing = DmxTiming.STEADY;
         playedPosition = live.state().position();
         player =
                 new LookPlayer(
                         levels.get(look(live.state()).name()),
                         new Fade(plan),
                         at -> RigPackets.packet(plan, at, Gear.LINE_UNIVERSE),
-                        timing.periodNanos());
-        Links links = new Links(this::tellPages);
-        links.tell(new Link("lights", false, "opening " + gear.line().name()));
-        driver = new LineDriver(gear.line(), timing, player, s -> links.tell(link(s)));
-        lineThread = LoopThread.startPrecise("line", driver::doWork);
-        watchdog =
-                LoopThread.start(
-                        "line watchdog",
-                        now -> {
-                            driver.closeIfStuck(now);
-                            return now + WATCHDOG_NANOS;
-                        });
-        live.watch(this::play);
+                        DmxTiming.STEADY.periodNanos());
+        driver = new LineDriver(gear.line(), DmxTiming.STEADY, player, s -> links.tell(link(s)));
         keys = keys(live);
+    }
 
-        intake = new FrameIntake(gear.frames(), live, links, this::tellPages);
-        framesThread = LoopThread.start("frames", intake::doWork);
-        pages =
+    /**
+     * Opens the shoot, goes on where its journal ends.
+     *
+     * @param journal stays the caller's to close, after this
+     * @throws IOException if the frames folder or the address cannot be had; the message says what
+     *     to do, and nothing is left running
+     */
+    static Session open(
+            ShootPlan plan, String planHash, Gear gear, Journal journal, String host, int port)
+            throws IOException {
+        Session session = new Session(plan, planHash, gear, journal);
+        try {
+            session.lightTheLine(gear);
+            session.takeFrames(gear, host, port);
+            return session;
+        } catch (IOException | RuntimeException e) {
+            session.close();
+            throw e;
+        }
+    }
+
+    private void lightTheLine(Gear gear) {
+        links.tell(new Link("lights", false, "opening " + gear.line().name()));
+        parts.push(this::letTheLastPacketOut);
+        parts.push(LoopThread.startPrecise("line", driver::doWork));
+        parts.push(LoopThread.start("line watchdog", this::watch));
+        live.watch(this::play);
+    }
+
+    private void takeFrames(Gear gear, String host, int port) throws IOException {
+        FrameIntake intake = new FrameIntake(gear.frames(), live, links, this::tellPages);
+        parts.push(intake);
+        parts.push(LoopThread.start("frames", intake::doWork));
+        PageServer server =
                 PageServer.start(
                         new PageServer.About(
                                 live,
@@ -123,15 +136,21 @@ final class Session implements AutoCloseable {
                                 System::currentTimeMillis),
                         host,
                         port);
-        toTell = pages;
+        parts.push(server);
+        pages = Optional.of(server);
         live.watch(state -> tellPages());
-        pulse =
-                LoopThread.start(
-                        "pulse",
-                        now -> {
-                            pages.alive();
-                            return now + PULSE_NANOS;
-                        });
+        tellPages();
+        parts.push(LoopThread.start("pulse", this::pulse));
+    }
+
+    private long watch(long nowNanos) {
+        driver.closeIfStuck(nowNanos);
+        return nowNanos + WATCHDOG_NANOS;
+    }
+
+    private long pulse(long nowNanos) {
+        pages.ifPresent(PageServer::alive);
+        return nowNanos + PULSE_NANOS;
     }
 
     private static List<String> outOfReach(ShootPlan plan) {
@@ -166,10 +185,7 @@ final class Session implements AutoCloseable {
     }
 
     private void tellPages() {
-        PageServer open = toTell;
-        if (open != null) {
-            open.changed();
-        }
+        pages.ifPresent(PageServer::changed);
     }
 
     /** The look that is on: before the first step the safe shot's, so that it can be tested. */
@@ -199,20 +215,25 @@ final class Session implements AutoCloseable {
     }
 
     int port() {
-        return pages.port();
+        return pages.orElseThrow().port();
+    }
+
+    private void letTheLastPacketOut() {
+        while (System.nanoTime() - driver.drainedNanos() < 0) {
+            LockSupport.parkNanos(driver.drainedNanos() - System.nanoTime());
+        }
+        driver.close();
     }
 
     /** Ends in order: pages, frames, then the line, whose last packet is let out whole. */
     @Override
     public void close() {
-        pulse.close();
-        pages.close();
-        framesThread.close();
-        intake.close();
-        watchdog.close();
-        lineThread.close();
-        LockSupport.parkNanos(DmxTiming.wireNanos(512));
-        driver.close();
-        journal.close();
+        while (!parts.isEmpty()) {
+            try {
+                parts.pop().close();
+            } catch (Exception e) {
+                LOG.warn("while stopping: {}", e.getMessage());
+            }
+        }
     }
 }

@@ -27,6 +27,7 @@ import javax.imageio.ImageIO;
 import lookstep.protocols.fixture.GenericFixtures;
 import lookstep.protocols.wire.MemoryLine;
 import lookstep.server.gear.Gear;
+import lookstep.server.live.Journal;
 import lookstep.server.loop.LoopThread;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
@@ -53,6 +54,7 @@ final class Bench implements AutoCloseable {
     private final AtomicLong lastFrameNumber = new AtomicLong();
     private final AtomicLong lastFrameNanos = new AtomicLong();
     private final FarEnd far = new FarEnd();
+    private final Journal journal;
     private final Session session;
     private final HttpClient http = HttpClient.newHttpClient();
     private final WebSocket band;
@@ -81,7 +83,8 @@ final class Bench implements AutoCloseable {
     private Bench() throws IOException {
         Path frames = Files.createDirectory(dir.resolve("frames"));
         Gear gear = new Gear(new MemoryLine("memory", far), frames, true, Optional.empty());
-        session = new Session(plan, "bench", gear, dir.resolve("journal"), "127.0.0.1", 0);
+        journal = Journal.open(dir.resolve("journal"));
+        session = Session.open(plan, "bench", gear, journal, "127.0.0.1", 0);
         at = "127.0.0.1:" + session.port();
         band =
                 http.newWebSocketBuilder()
@@ -137,6 +140,7 @@ final class Bench implements AutoCloseable {
                     HttpRequest.newBuilder(
                                     URI.create("http://" + at + (forward ? "/step" : "/back")))
                             .header("Cookie", session.keys().cookie() + "=" + session.keys().crew())
+                            .header("X-Lookstep", "1")
                             .POST(HttpRequest.BodyPublishers.ofString("{\"at\":" + position + "}"))
                             .build();
             int status = http.send(press, HttpResponse.BodyHandlers.discarding()).statusCode();
@@ -343,5 +347,6 @@ final class Bench implements AutoCloseable {
     public void close() {
         band.abort();
         session.close();
+        journal.close();
     }
 }

@@ -1,8 +1,13 @@
 package lookstep.server.cli;
 
+import java.io.PrintStream;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.concurrent.Callable;
 import picocli.CommandLine;
+import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -24,7 +29,7 @@ import picocli.CommandLine.Parameters;
             "  lookstep rehearse                      the demo shoot on a simulated set",
             "  lookstep check tour.shoot.yaml         is the plan good?",
             "  lookstep ports                         which adapters are plugged in?",
-            "  lookstep shoot tour.shoot.yaml --line /dev/ttyUSB0 --frames /home/me/incoming"
+            "  lookstep shoot tour.shoot.yaml --line /dev/serial/by-id/usb-... --frames /home/me/incoming"
         },
         exitCodeListHeading = "%nExit codes:%n",
         exitCodeList = {
@@ -39,7 +44,7 @@ public final class Cli implements Runnable {
     private final Actions actions;
     private final CommandLine commandLine;
 
-    public Cli(Actions actions) {
+    public Cli(Actions actions, PrintStream out, PrintStream err) {
         this.actions = actions;
         commandLine =
                 new CommandLine(this)
@@ -47,6 +52,8 @@ public final class Cli implements Runnable {
                         .addSubcommand(new Shoot())
                         .addSubcommand(new Check())
                         .addSubcommand(new Ports());
+        commandLine.setOut(new PrintWriter(out, true, StandardCharsets.UTF_8));
+        commandLine.setErr(new PrintWriter(err, true, StandardCharsets.UTF_8));
         commandLine.registerConverter(Http.class, new Http.Reader());
         commandLine
                 .getSubcommands()
@@ -79,7 +86,7 @@ public final class Cli implements Runnable {
                 "  lookstep rehearse tour.shoot.yaml --http 127.0.0.1:0",
                 "  lookstep rehearse --fresh"
             })
-    private final class Rehearse implements java.util.concurrent.Callable<Integer> {
+    private final class Rehearse implements Callable<Integer> {
         @Parameters(
                 arity = "0..1",
                 paramLabel = "FILE",
@@ -119,10 +126,10 @@ public final class Cli implements Runnable {
             },
             footerHeading = "%nExamples:%n",
             footer = {
-                "  lookstep shoot tour.shoot.yaml --line /dev/ttyUSB0 --frames /home/me/incoming",
+                "  lookstep shoot tour.shoot.yaml --line /dev/serial/by-id/usb-... --frames /home/me/incoming",
                 "  lookstep ports      tells what to write behind --line"
             })
-    private final class Shoot implements java.util.concurrent.Callable<Integer> {
+    private final class Shoot implements Callable<Integer> {
         @Parameters(paramLabel = "FILE", description = "Plan file.")
         private Path plan;
 
@@ -172,8 +179,8 @@ public final class Cli implements Runnable {
                 "  lookstep check --demo > tour.shoot.yaml      a plan to begin from",
                 "  lookstep check --schema > shoot.schema.json  for your editor"
             })
-    private final class Check implements java.util.concurrent.Callable<Integer> {
-        @picocli.CommandLine.ArgGroup(multiplicity = "1")
+    private final class Check implements Callable<Integer> {
+        @ArgGroup(multiplicity = "1")
         private Which which;
 
         private static final class Which {
@@ -201,7 +208,7 @@ public final class Cli implements Runnable {
             name = "ports",
             mixinStandardHelpOptions = true,
             description = "List the serial adapters that are plugged in, in plain words.")
-    private final class Ports implements java.util.concurrent.Callable<Integer> {
+    private final class Ports implements Callable<Integer> {
         @Override
         public Integer call() {
             return actions.ports();

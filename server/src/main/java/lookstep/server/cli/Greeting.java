@@ -40,6 +40,13 @@ public final class Greeting {
                 .append("?page=set\n");
         text.append("  band's tablet ").append(band).append("\n\n");
         text.append(QrText.of(band, colours));
+        List<String> others = otherAddresses(http.host());
+        if (!others.isEmpty()) {
+            text.append(
+                            "\nThis machine has other addresses too, if the tablet is in another network: ")
+                    .append(String.join(", ", others))
+                    .append("\n");
+        }
         text.append(
                 "\nThe code is for the band's tablet: pictures only. The other two links are for the crew alone.\n");
         text.append("Stop with Ctrl-C; the same command goes on where it was.\n");
@@ -47,11 +54,20 @@ public final class Greeting {
     }
 
     private static String address(String host, int port) {
-        if (!host.equals("0.0.0.0") && !host.equals("::")) {
+        if (!everywhere(host)) {
             return "http://" + (host.contains(":") ? "[" + host + "]" : host) + ":" + port;
         }
         List<String> here = addresses();
         return "http://" + (here.isEmpty() ? "127.0.0.1" : here.get(0)) + ":" + port;
+    }
+
+    private static List<String> otherAddresses(String host) {
+        List<String> here = addresses();
+        return everywhere(host) && here.size() > 1 ? here.subList(1, here.size()) : List.of();
+    }
+
+    private static boolean everywhere(String host) {
+        return host.equals("0.0.0.0") || host.equals("::");
     }
 
     /**

@@ -10,7 +10,7 @@ import java.util.Map;
 
 /** A QR code (ISO/IEC 18004) as text: two modules in each character, with its quiet zone. */
 public final class QrText {
-    private static final int QUIET_ZONE_MODULES = 2;
+    private static final int QUIET_ZONE_MODULES = 4;
 
     private QrText() {}
 

@@ -68,7 +68,10 @@ public sealed interface Event {
      * @param number 1, 2, 3 ... as they came
      * @param file where the original lies
      * @param shot the shot that was current, empty before the first
+     * @param takenAt when it was exposed by the camera's clock, ISO 8601 without zone; empty if
+     *     unknown
      * @param says its exposure in words
      */
-    record FrameTaken(int number, FileMark file, String shot, String says) implements Event {}
+    record FrameTaken(int number, FileMark file, String shot, String takenAt, String says)
+            implements Event {}
 }

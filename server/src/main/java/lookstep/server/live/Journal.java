@@ -65,6 +65,19 @@ public final class Journal implements AutoCloseable {
         }
     }
 
+    /**
+     * Says so if another program serves the shoot of this journal; the file is not read.
+     *
+     * @throws IOException if it does
+     */
+    public static void ensureFree(Path file) throws IOException {
+        if (Files.exists(file)) {
+            try (Journal journal = new Journal(file, channel(file))) {
+                journal.lock();
+            }
+        }
+    }
+
     private static FileChannel channel(Path file) throws IOException {
         try {
             return FileChannel.open(
@@ -102,7 +115,14 @@ public final class Journal implements AutoCloseable {
     }
 
     private void read() throws IOException {
-        byte[] bytes = Files.readAllBytes(file);
+        // Through the locked channel: closing any other descriptor of the file would give up the
+        // lock
+        // (POSIX fcntl).
+        ByteBuffer all = ByteBuffer.allocate(Math.toIntExact(channel.size()));
+        while (all.hasRemaining() && channel.read(all) >= 0) {
+            // until all is read
+        }
+        byte[] bytes = all.array();
         int from = 0;
         int lineNumber = 0;
         for (int i = 0; i < bytes.length; i++) {

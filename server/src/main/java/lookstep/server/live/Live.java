@@ -8,6 +8,8 @@ import java.util.function.Consumer;
 import java.util.function.LongSupplier;
 import lookstep.server.live.Event.FileMark;
 import lookstep.server.live.Journal.Entry;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * The one holder of the state. Whoever asks for a change is answered when it is in the journal; a
@@ -15,6 +17,8 @@ import lookstep.server.live.Journal.Entry;
  * for the same step make one step.
  */
 public final class Live {
+    private static final Logger LOG = LoggerFactory.getLogger(Live.class);
+
     private final Journal journal;
     private final List<String> order;
     private final LongSupplier epochMillis;
@@ -115,10 +119,23 @@ public final class Live {
                 : record(List.of(new Event.FoundBefore(List.copyOf(files))));
     }
 
-    /** A frame came in whole: it belongs to the shot that is current. */
-    public synchronized LiveState frameTaken(FileMark file, String says) throws IOException {
+    /**
+     * A frame came in whole: it counts for the shot that is current now. When it was exposed, by
+     * the camera's clock, is kept beside it.
+     */
+    public synchronized LiveState frameTaken(FileMark file, String takenAt, String says)
+            throws IOException {
         int number = state.frames().size() + 1;
-        return record(List.of(new Event.FrameTaken(number, file, state.shot(), says)));
+        return record(List.of(new Event.FrameTaken(number, file, state.shot(), takenAt, says)));
+    }
+
+    /** What happened has happened, whatever a watcher makes of it. */
+    private static void tell(Consumer<LiveState> watcher, LiveState next) {
+        try {
+            watcher.accept(next);
+        } catch (RuntimeException fault) {
+            LOG.error("after event {}: {}", next.revision(), fault.toString(), fault);
+        }
     }
 
     private synchronized LiveState record(List<Event> events) throws IOException {
@@ -130,7 +147,7 @@ public final class Live {
         }
         state = next;
         for (Consumer<LiveState> watcher : watchers) {
-            watcher.accept(next);
+            tell(watcher, next);
         }
         return next;
     }

@@ -49,7 +49,7 @@ public final class LoopThread implements AutoCloseable {
             long due;
             try {
                 due = step.applyAsLong(System.nanoTime());
-            } catch (RuntimeException fault) {
+            } catch (RuntimeException | Error fault) {
                 // The lights must not go stale because of one fault: tell, and go on.
                 LOG.error("{}: {}", thread.getName(), fault.toString(), fault);
                 due = System.nanoTime() + AFTER_A_FAULT_NANOS;

@@ -46,6 +46,7 @@ public final class LineDriver implements AutoCloseable {
     private LineState said;
     private long due;
     private long plannedBreak;
+    private volatile long drained = System.nanoTime();
     private volatile Line line;
     private volatile boolean writing;
     private volatile boolean stuck;
@@ -77,6 +78,13 @@ public final class LineDriver implements AutoCloseable {
             due = nowNanos + REOPEN_NANOS;
             say(new LineState(false, stuck ? stuckWords() : lost.getMessage()));
             stuck = false;
+        } catch (RuntimeException fault) {
+            // Not foreseen; but the lights must come back all the same.
+            shut();
+            step = Step.OPEN;
+            due = nowNanos + REOPEN_NANOS;
+            say(new LineState(false, port.name() + ": " + fault + "; opening it again"));
+            throw fault;
         }
         return due;
     }
@@ -135,10 +143,10 @@ public final class LineDriver implements AutoCloseable {
      * is let go.
      */
     private long nextBreak(long writtenAt) {
-        long gone = writtenAt + DmxTiming.wireNanos(DmxPacket.SLOTS) + ADAPTER_LAG_NANOS;
+        drained = writtenAt + DmxTiming.wireNanos(DmxPacket.SLOTS) + ADAPTER_LAG_NANOS;
         plannedBreak += timing.periodNanos();
-        if (plannedBreak - gone < 0) {
-            plannedBreak = gone;
+        if (plannedBreak - drained < 0) {
+            plannedBreak = drained;
         }
         return plannedBreak;
     }
@@ -160,9 +168,22 @@ public final class LineDriver implements AutoCloseable {
         return periods;
     }
 
-    /** Closes the line; call it after the thread that drives has stopped. */
+    /** By when the last slot that was written has left the adapter. */
+    public long drainedNanos() {
+        return drained;
+    }
+
+    /** Leaves the line in mark and closes it; call it after the thread that drives has stopped. */
     @Override
     public void close() {
+        Line open = line;
+        if (open != null) {
+            try {
+                open.endBreak();
+            } catch (LineLostException gone) {
+                // then there is no break to end
+            }
+        }
         shut();
     }
 

@@ -99,7 +99,7 @@ public final class Rehearsal implements AutoCloseable {
                                             return now + FAR_END_NANOS;
                                         }));
         photographer = thread("stand-in photographer");
-        gear = new Gear(line, frames, true, Optional.of(() -> takePicture(0)));
+        gear = new Gear(line, frames, true, Optional.of(this::takeExtraPicture));
     }
 
     /**
@@ -111,6 +111,11 @@ public final class Rehearsal implements AutoCloseable {
      */
     public static Rehearsal start(ShootPlan plan, Path folder, Path frames) throws IOException {
         return new Rehearsal(plan, folder, frames);
+    }
+
+    /** Whether this device node, wherever links lead, is one that a rehearsal made. */
+    public static boolean owns(Path device) {
+        return device.toAbsolutePath().getParent().getFileName().toString().endsWith(".rehearsal");
     }
 
     public Gear gear() {
@@ -138,6 +143,12 @@ public final class Rehearsal implements AutoCloseable {
 
     private synchronized void takePicture(double inSeconds) {
         nextPicture = later(this::photograph, inSeconds);
+    }
+
+    /** On request; the one that is due when the light has settled comes all the same. */
+    private void takeExtraPicture() {
+        ScheduledFuture<?> extra = later(this::photograph, 0);
+        LOG.debug("an extra picture: {}", extra);
     }
 
     private ScheduledFuture<?> later(Runnable what, double inSeconds) {

@@ -5,6 +5,7 @@ import io.undertow.server.HttpServerExchange;
 import io.undertow.util.HeaderMap;
 import io.undertow.util.Headers;
 import io.undertow.util.HttpString;
+import io.undertow.util.Methods;
 import io.undertow.util.PathTemplateMatch;
 import io.undertow.util.StatusCodes;
 import java.net.URI;
@@ -18,6 +19,12 @@ final class Gate {
     private static final String NO_KEY =
             "This page needs its key. Open the link that Lookstep prints in the terminal where it was"
                     + " started, or scan the code there.\n";
+
+    /**
+     * A page of another site cannot set this on a press without asking first (Fetch standard,
+     * CORS).
+     */
+    private static final HttpString OWN_PAGE = new HttpString("X-Lookstep");
 
     private final Keys keys;
 
@@ -36,7 +43,11 @@ final class Gate {
             refuse(exchange);
             return;
         }
-        keys.remember(exchange, key);
+        // The band's link opened in a crew's browser shows what the band sees, and takes nothing
+        // away.
+        if (who.get() == Who.CREW || keys.who(exchange).isEmpty()) {
+            keys.remember(exchange, key);
+        }
         redirect(
                 exchange,
                 who.get() == Who.BAND ? "/band" : crewPage(exchange.getQueryParameters()));
@@ -74,7 +85,9 @@ final class Gate {
         return exchange -> {
             String origin = exchange.getRequestHeaders().getFirst(Headers.ORIGIN);
             String host = exchange.getRequestHeaders().getFirst(Headers.HOST);
-            if (origin != null && !authority(origin).equals(host)) {
+            boolean post = exchange.getRequestMethod().equals(Methods.POST);
+            boolean marked = exchange.getRequestHeaders().contains(OWN_PAGE);
+            if ((origin != null && !authority(origin).equals(host)) || (post && !marked)) {
                 exchange.setStatusCode(StatusCodes.FORBIDDEN);
                 say(exchange, "Only Lookstep's own pages may do this.\n");
             } else {

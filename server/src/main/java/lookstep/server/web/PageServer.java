@@ -8,6 +8,8 @@ import io.undertow.UndertowOptions;
 import java.io.IOException;
 import java.net.InetSocketAddress;
 import java.util.Optional;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
 import java.util.function.LongSupplier;
 import lookstep.server.frames.FrameStore;
 import lookstep.server.live.Event.FrameTaken;
@@ -57,14 +59,18 @@ public final class PageServer implements AutoCloseable {
     private final Push band;
     private final Push crew;
     private final Undertow undertow;
+    private final ExecutorService pushing;
+    private final ExecutorService rendering;
 
     private PageServer(About about, String host, int port) {
         this.about = about;
-        band = new Push(this::bandMessage, this::pagesCounted);
-        crew = new Push(this::crewMessage, () -> {});
+        pushing = oneThread("push");
+        rendering = oneThread("predictions");
+        crew = new Push(this::crewMessage, pushing, () -> {});
+        band = new Push(this::bandMessage, pushing, crew::changed);
         Gate gate = new Gate(about.keys());
         Presses presses = new Presses(about.live(), about.shutter(), json, this::crewMessage);
-        Pictures pictures = new Pictures(about.frames(), about.predictions());
+        Pictures pictures = new Pictures(about.frames(), about.predictions(), rendering);
         undertow =
                 Undertow.builder()
                         .addHttpListener(port, host)
@@ -97,6 +103,15 @@ public final class PageServer implements AutoCloseable {
         return server;
     }
 
+    private static ExecutorService oneThread(String name) {
+        return Executors.newSingleThreadExecutor(
+                r -> {
+                    Thread t = new Thread(r, name);
+                    t.setDaemon(true);
+                    return t;
+                });
+    }
+
     private static String reason(Throwable e) {
         Throwable cause = e;
         while (cause.getCause() != null) {
@@ -122,10 +137,6 @@ public final class PageServer implements AutoCloseable {
     public void alive() {
         band.alive();
         crew.alive();
-    }
-
-    private void pagesCounted() {
-        crew.changed();
     }
 
     private String bandMessage() {
@@ -157,5 +168,7 @@ public final class PageServer implements AutoCloseable {
         band.close();
         crew.close();
         undertow.stop();
+        pushing.shutdownNow();
+        rendering.shutdownNow();
     }
 }

@@ -1,11 +1,13 @@
 package lookstep.server.web;
 
+import io.undertow.server.HttpHandler;
 import io.undertow.server.HttpServerExchange;
 import io.undertow.util.Headers;
 import io.undertow.util.PathTemplateMatch;
 import io.undertow.util.StatusCodes;
 import java.nio.ByteBuffer;
 import java.util.Optional;
+import java.util.concurrent.Executor;
 import lookstep.server.frames.FrameStore;
 import lookstep.server.frames.PreviewResult;
 import lookstep.server.frames.PreviewResult.FrameProblem;
@@ -16,8 +18,10 @@ import lookstep.server.prediction.Predictions;
 final class Pictures {
     private final FrameStore frames;
     private final Predictions predictions;
+    private final Executor renderer;
 
-    Pictures(FrameStore frames, Predictions predictions) {
+    Pictures(FrameStore frames, Predictions predictions, Executor renderer) {
+        this.renderer = renderer;
         this.frames = frames;
         this.predictions = predictions;
     }
@@ -33,7 +37,12 @@ final class Pictures {
         }
     }
 
+    /** Rendered on a thread of its own, one after the other: a press is never behind a picture. */
     void prediction(HttpServerExchange exchange) {
+        exchange.dispatch(renderer, (HttpHandler) this::rendered);
+    }
+
+    private void rendered(HttpServerExchange exchange) {
         Optional<byte[]> picture = predictions.picture(parameter(exchange, "shot"));
         if (picture.isEmpty()) {
             missing(exchange, "There is no such shot.\n");

@@ -1,34 +1,46 @@
 package lookstep.server.web;
 
 import io.undertow.websockets.core.AbstractReceiveListener;
+import io.undertow.websockets.core.BufferedTextMessage;
+import io.undertow.websockets.core.CloseMessage;
 import io.undertow.websockets.core.WebSocketCallback;
 import io.undertow.websockets.core.WebSocketChannel;
 import io.undertow.websockets.core.WebSockets;
-import java.io.IOException;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.Executor;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Supplier;
 import org.xnio.IoUtils;
 
 /**
- * Pushes the newest message to every open page of one kind. A slow page skips what it was too slow
- * for and never queues: there is one message under way and at most one wish for a newer.
+ * Pushes the newest message to every open page of one kind. Whoever reports a change is not held
+ * up: the message is made once for all pages, on one thread, and changes that come faster are one.
+ * A slow page skips what it was too slow for and never queues.
  */
 final class Push {
+    static final String ALIVE = "{\"kind\":\"alive\"}";
+
     private static final int MOST_PAGES = 200;
     private static final long GIVE_UP_MILLIS = 10_000;
-    static final String ALIVE = "{\"kind\":\"alive\"}";
 
     private final Set<Page> pages = ConcurrentHashMap.newKeySet();
     private final Supplier<String> newest;
+    private final Executor one;
     private final Runnable counted;
+    private final AtomicBoolean due = new AtomicBoolean();
+    private volatile String latest = ALIVE;
 
     /**
+     * Nothing is open yet.
+     *
      * @param newest makes the message as it is now
+     * @param one runs one thing after the other
      * @param counted is called when a page came or went
      */
-    Push(Supplier<String> newest, Runnable counted) {
+    Push(Supplier<String> newest, Executor one, Runnable counted) {
         this.newest = newest;
+        this.one = one;
         this.counted = counted;
     }
 
@@ -50,28 +62,34 @@ final class Push {
                 });
         channel.getReceiveSetter().set(new NothingToSay());
         channel.resumeReceives();
-        page.send();
+        one.execute(
+                () -> {
+                    latest = newest.get();
+                    page.send();
+                });
         counted.run();
     }
 
     /** Something changed. */
     void changed() {
-        for (Page page : pages) {
-            page.send();
+        if (due.getAndSet(true)) {
+            return;
         }
+        one.execute(
+                () -> {
+                    due.set(false);
+                    latest = newest.get();
+                    pages.forEach(Page::send);
+                });
     }
 
     /** Lets pages that hear nothing else know that the line is not dead. */
     void alive() {
-        for (Page page : pages) {
-            page.alive();
-        }
+        one.execute(() -> pages.forEach(Page::alive));
     }
 
     void close() {
-        for (Page page : pages) {
-            IoUtils.safeClose(page.channel);
-        }
+        pages.forEach(page -> IoUtils.safeClose(page.channel));
     }
 
     private final class Page implements WebSocketCallback<Void> {
@@ -85,13 +103,13 @@ final class Push {
 
         void send() {
             synchronized (this) {
+                again = sending;
                 if (sending) {
-                    again = true;
                     return;
                 }
                 sending = true;
             }
-            WebSockets.sendText(newest.get(), channel, this, GIVE_UP_MILLIS);
+            WebSockets.sendText(latest, channel, this, GIVE_UP_MILLIS);
         }
 
         void alive() {
@@ -106,14 +124,15 @@ final class Push {
 
         @Override
         public void complete(WebSocketChannel sent, Void context) {
+            boolean more;
             synchronized (this) {
                 sending = false;
-                if (!again) {
-                    return;
-                }
+                more = again;
                 again = false;
             }
-            send();
+            if (more) {
+                send();
+            }
         }
 
         @Override
@@ -140,15 +159,12 @@ final class Push {
         }
 
         @Override
-        protected void onCloseMessage(
-                io.undertow.websockets.core.CloseMessage message, WebSocketChannel channel) {
+        protected void onCloseMessage(CloseMessage message, WebSocketChannel channel) {
             IoUtils.safeClose(channel);
         }
 
         @Override
-        protected void onFullTextMessage(
-                WebSocketChannel channel, io.undertow.websockets.core.BufferedTextMessage message)
-                throws IOException {
+        protected void onFullTextMessage(WebSocketChannel channel, BufferedTextMessage message) {
             // nothing a page says over this way changes anything
         }
     }

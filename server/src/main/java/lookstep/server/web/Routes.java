@@ -37,9 +37,7 @@ final class Routes {
                         .get("/set", gate.only(Who.CREW, page("set")))
                         // pictures
                         .get("/frames/{number}", gate.only(Who.BAND, blocking(pictures::frame)))
-                        .get(
-                                "/prediction/{shot}",
-                                gate.only(Who.CREW, blocking(pictures::prediction)))
+                        .get("/prediction/{shot}", gate.only(Who.CREW, pictures::prediction))
                         // push
                         .get("/push/band", gate.only(Who.BAND, gate.ownPage(socket(band))))
                         .get("/push/crew", gate.only(Who.CREW, gate.ownPage(socket(crew))))

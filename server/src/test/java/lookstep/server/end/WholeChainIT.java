@@ -5,12 +5,16 @@ import static lookstep.server.end.Lookstep.until;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
+import com.microsoft.playwright.options.RequestOptions;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -43,6 +47,7 @@ import org.junit.jupiter.api.io.TempDir;
  * Chromium before the pages.
  */
 class WholeChainIT {
+    private static final JsonMapper JSON = JsonMapper.builder().build();
     private static final double NOT_A_DOUBLE_TAP_MILLIS = 300;
 
     @TempDir Path dir;
@@ -261,6 +266,30 @@ class WholeChainIT {
         assertThat(next.locator("now-shot .name")).hasText("Cold");
     }
 
+    /** Starting a clock that runs changes nothing and is answered by the whole state. */
+    private static JsonNode clockStarted(BrowserContext crew, int port) {
+        try {
+            return JSON.readTree(
+                    crew.request()
+                            .post(
+                                    "http://127.0.0.1:" + port + "/clock",
+                                    RequestOptions.create()
+                                            .setHeader("X-Lookstep", "1")
+                                            .setData("{\"do\":\"start\"}"))
+                            .text());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static int frames(JsonNode state) {
+        int sum = 0;
+        for (JsonNode shot : state.path("shots")) {
+            sum += shot.path("frames").asInt();
+        }
+        return sum;
+    }
+
     @Test
     void killedAtAnyMomentTheSameCommandGoesOnAtTheSameShotLookAndClock() throws IOException {
         BrowserContext crew = chromium.newContext();
@@ -272,6 +301,9 @@ class WholeChainIT {
         untilLevels("the second look is on", 0x4000, 0);
         int port = Integer.parseInt(lookstep.link(0).replaceAll(".*:(\\d+)/open/.*", "$1"));
 
+        assertTrue(camera().photograph().isPresent());
+        JsonNode before = clockStarted(crew, port);
+        until("the frame is taken", () -> frames(clockStarted(crew, port)) == 1);
         lookstep.kill();
         assertThat(next.locator("trouble-strip")).containsText("No connection");
         long packets = lights.snapshot().packets();
@@ -288,6 +320,19 @@ class WholeChainIT {
                         "127.0.0.1:" + port);
         until("packets come again", () -> lights.snapshot().packets() > packets + 3);
         assertEquals(0x4000, warm(), 66);
+        lookstep.link(0);
+        JsonNode after = clockStarted(crew, port);
+        double passed =
+                (after.path("clock").path("atEpochMillis").asLong()
+                                - before.path("clock").path("atEpochMillis").asLong())
+                        / 1000.0;
+        assertEquals("running", after.path("clock").path("state").asText());
+        assertEquals(
+                before.path("clock").path("leftSeconds").asDouble() - passed,
+                after.path("clock").path("leftSeconds").asDouble(),
+                0.01,
+                "the clock went on by the wall");
+        assertEquals(1, frames(after), "no frame is lost, none is taken twice");
         // The page that was open finds back by itself, and its key works.
         assertThat(next.locator("trouble-strip")).not().containsText("No connection");
         assertThat(next.locator("now-shot .name")).hasText("Warm");

@@ -44,6 +44,7 @@ class SamplesTest {
                 number,
                 new FileMark("LS_000" + number + ".JPG", 1000, 1_795_599_990_000L),
                 shot,
+                "",
                 "f/8, 1/125 s, ISO 3200, 3000 K");
     }
 

@@ -1,4 +1,4 @@
-package lookstep.server;
+package lookstep.server.intake;
 
 import java.io.IOException;
 import java.nio.file.Path;
@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentSkipListSet;
@@ -30,6 +31,7 @@ import lookstep.server.live.Link;
 import lookstep.server.live.Links;
 import lookstep.server.live.Live;
 import lookstep.server.live.LiveState;
+import lookstep.simulator.model.optics.Scales;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -38,7 +40,7 @@ import org.slf4j.LoggerFactory;
  * then on the pages. A frame that the journal cannot take (a full disk) waits here and is tried
  * again; the original is never touched.
  */
-final class FrameIntake implements AutoCloseable {
+public final class FrameIntake implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(FrameIntake.class);
     private static final int PREVIEWS_KEPT = 40;
     private static final long REST_NANOS = 4_000_000;
@@ -55,12 +57,14 @@ final class FrameIntake implements AutoCloseable {
     private final Set<Integer> previewed = new ConcurrentSkipListSet<>();
     private final Deque<ArrivedFile> waiting = new ArrayDeque<>();
     private long tryAgainNanos;
-    private boolean journalTrouble;
+    private Optional<String> folderTrouble = Optional.empty();
+    private Optional<String> journalTrouble = Optional.empty();
+    private volatile Optional<String> remark = Optional.empty();
 
     /**
      * @param changed is called when a preview is ready
      */
-    FrameIntake(Path folder, Live live, Links links, Runnable changed) throws IOException {
+    public FrameIntake(Path folder, Live live, Links links, Runnable changed) throws IOException {
         this.folder = folder;
         this.live = live;
         this.links = links;
@@ -80,14 +84,13 @@ final class FrameIntake implements AutoCloseable {
         for (FrameTaken frame : state.frames()) {
             store.add(frame.number(), folder.resolve(frame.file().path()));
         }
-        state.newestFrame()
-                .ifPresent(f -> previews.add(f.number(), folder.resolve(f.file().path())));
+        state.newestFrame().ifPresent(this::preview);
         watched = new WatchedFolder(folder, known(state), this::arrived, this::noted);
-        links.tell(new Link("camera", true, ready()));
+        tellLink();
     }
 
     /** One step of the loop; returns when it wants the next. */
-    long doWork(long nowNanos) {
+    public long doWork(long nowNanos) {
         if (!waiting.isEmpty() && nowNanos - tryAgainNanos >= 0) {
             takeWaiting(nowNanos);
         }
@@ -95,12 +98,13 @@ final class FrameIntake implements AutoCloseable {
         return nowNanos + REST_NANOS;
     }
 
-    FrameStore store() {
+    /** Previews of this shoot's frames. */
+    public FrameStore store() {
         return store;
     }
 
     /** The newest frame of this state that has a preview. */
-    Optional<FrameTaken> newest(LiveState state) {
+    public Optional<FrameTaken> newest(LiveState state) {
         List<FrameTaken> frames = state.frames();
         for (int i = frames.size() - 1; i >= 0; i--) {
             if (previewed.contains(frames.get(i).number())) {
@@ -152,21 +156,27 @@ final class FrameIntake implements AutoCloseable {
                 take(waiting.peek());
                 waiting.remove();
             }
-            if (journalTrouble) {
-                journalTrouble = false;
-                links.tell(new Link("camera", true, ready()));
-            }
+            journalTrouble = Optional.empty();
+            remark = Optional.empty();
         } catch (IOException e) {
             LOG.error("{} frames wait: {}", waiting.size(), e.getMessage());
             tryAgainNanos = nowNanos + TRY_AGAIN_NANOS;
-            journalTrouble = true;
-            links.tell(
-                    new Link(
-                            "camera",
-                            false,
+            journalTrouble =
+                    Optional.of(
                             "%d frames wait and the originals are safe: %s; make room on the disk"
-                                    .formatted(waiting.size(), e.getMessage())));
+                                    .formatted(waiting.size(), e.getMessage()));
         }
+        tellLink();
+    }
+
+    /** Trouble first, then what is odd, then that all is well. */
+    private void tellLink() {
+        Optional<String> trouble = folderTrouble.or(() -> journalTrouble);
+        links.tell(
+                new Link(
+                        "camera",
+                        trouble.isEmpty(),
+                        trouble.or(() -> remark).orElse("frames come in at " + folder)));
     }
 
     private void take(ArrivedFile file) throws IOException {
@@ -174,6 +184,7 @@ final class FrameIntake implements AutoCloseable {
         LiveState after =
                 live.frameTaken(
                         new FileMark(mark.name(), mark.sizeBytes(), mark.modified().toEpochMilli()),
+                        file.exif().takenAt().map(Object::toString).orElse(""),
                         words(file.exif()));
         int number = after.newestFrame().orElseThrow().number();
         file.notes().forEach(n -> LOG.info("frame {} ({}): {}", number, mark.name(), n));
@@ -182,39 +193,43 @@ final class FrameIntake implements AutoCloseable {
     }
 
     private void previewMade(long number, PreviewResult result) {
-        store.put(number, result);
         if (result instanceof Preview) {
+            store.put(number, result);
             previewed.add((int) number);
             changed.run();
         } else if (result instanceof PreviewResult.FrameProblem problem) {
             LOG.warn("frame {}: {}", number, problem.words());
-            links.tell(new Link("camera", true, "frame %d: %s".formatted(number, problem.words())));
+            remark = Optional.of("frame %d: %s".formatted(number, problem.words()));
+            tellLink();
+            if (previewed.isEmpty() && number > 1) {
+                // After a restart the newest may be lost; the band shall see the one before.
+                preview(live.state().frames().get((int) number - 2));
+            }
         }
+    }
+
+    private void preview(FrameTaken frame) {
+        previews.add(frame.number(), folder.resolve(frame.file().path()));
     }
 
     private void noted(FolderNote note) {
         LOG.info("{}", note.words());
-        boolean gone = note.kind() == FolderNote.Kind.FOLDER_GONE;
-        links.tell(
-                new Link(
-                        "camera",
-                        !gone,
-                        note.kind() == FolderNote.Kind.FOLDER_BACK ? ready() : note.words()));
-    }
-
-    private String ready() {
-        return "frames come in at " + folder;
+        switch (note.kind()) {
+            case FOLDER_GONE -> folderTrouble = Optional.of(note.words());
+            case FOLDER_BACK -> folderTrouble = Optional.empty();
+            default -> remark = Optional.of(note.words());
+        }
+        tellLink();
     }
 
     /** What the camera was set to, in the words of the trade. */
     static String words(ExifData exif) {
         List<String> words = new ArrayList<>();
-        exif.fNumber()
-                .ifPresent(n -> words.add(lookstep.simulator.model.optics.Scales.formatFNumber(n)));
-        exif.seconds()
-                .ifPresent(s -> words.add(lookstep.simulator.model.optics.Scales.formatTime(s)));
+        exif.fNumber().ifPresent(n -> words.add(Scales.formatFNumber(n)));
+        exif.seconds().ifPresent(s -> words.add(Scales.formatTime(s)));
         exif.iso().ifPresent(i -> words.add("ISO " + i));
-        exif.whiteBalanceKelvin().ifPresent(k -> words.add("%.0f K".formatted(k)));
+        exif.whiteBalanceKelvin()
+                .ifPresent(k -> words.add(String.format(Locale.ROOT, "%.0f K", k)));
         return String.join(", ", words);
     }
 

@@ -1,0 +1,272 @@
+package lookstep.server.web;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.net.CookieManager;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.net.http.WebSocket;
+import java.net.http.WebSocketHandshakeException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CompletionException;
+import java.util.concurrent.CompletionStage;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
+import lookstep.server.TestPlans;
+import lookstep.server.frames.FrameStore;
+import lookstep.server.frames.PreviewMaker;
+import lookstep.server.live.Journal;
+import lookstep.server.live.Links;
+import lookstep.server.live.Live;
+import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.Shot;
+import lookstep.server.prediction.Predictions;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Who may do what, over real sockets. */
+class PageServerTest {
+    private static final Keys KEYS = new Keys("crewcrewcrewcrewcrew", "bandband", "lookstep-test");
+
+    @TempDir Path dir;
+
+    private final ShootPlan plan = TestPlans.threeShots();
+    private Journal journal;
+    private Live live;
+    private PageServer server;
+
+    @BeforeEach
+    void serve() throws IOException {
+        journal = Journal.open(dir.resolve("journal"));
+        live = new Live(journal, plan.shots().stream().map(Shot::id).toList(), "", () -> 0);
+        server =
+                PageServer.start(
+                        new PageServer.About(
+                                live,
+                                new Links(() -> {}),
+                                new FrameStore(1, new PreviewMaker()::make),
+                                state -> Optional.empty(),
+                                new Predictions(plan),
+                                new Messages(plan, true, List.of()),
+                                Optional.empty(),
+                                KEYS,
+                                () -> 0),
+                        "127.0.0.1",
+                        0);
+    }
+
+    @AfterEach
+    void stop() {
+        server.close();
+        journal.close();
+    }
+
+    private URI at(String path) {
+        return URI.create("http://127.0.0.1:" + server.port() + path);
+    }
+
+    private HttpRequest.Builder with(String key, String path) {
+        HttpRequest.Builder request = HttpRequest.newBuilder(at(path));
+        return key.isEmpty() ? request : request.header("Cookie", KEYS.cookie() + "=" + key);
+    }
+
+    private static HttpResponse<String> send(HttpRequest.Builder request) throws Exception {
+        return HttpClient.newHttpClient()
+                .send(request.build(), HttpResponse.BodyHandlers.ofString());
+    }
+
+    private HttpRequest.Builder post(String key, String path, String body) {
+        return with(key, path)
+                .header("X-Lookstep", "1")
+                .POST(HttpRequest.BodyPublishers.ofString(body));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "/band, 403, 200, 200",
+        "/next, 403, 403, 200",
+        "/set, 403, 403, 200",
+        "/frames/1.jpg, 403, 404, 404",
+        "/prediction/nothing.jpg, 403, 403, 404",
+        "/push/band, 403, 404, 404",
+        "/push/crew, 403, 403, 404",
+        "/samples/crew.json, 404, 404, 404",
+        "/pages/next/next.js, 200, 200, 200",
+        "/pages/..%2fsamples/crew.json, 404, 404, 404",
+        "/pages/%2e%2e/%2e%2e/simplelogger.properties, 404, 404, 404",
+        "/open/wrongkey, 403, 403, 403"
+    })
+    void aKeyOpensItsOwnPagesAndNoOthers(String path, int none, int band, int crew)
+            throws Exception {
+        assertEquals(none, send(with("", path)).statusCode());
+        assertEquals(403, send(with("guess", "/next")).statusCode());
+        int bandGot = send(with(KEYS.band(), path)).statusCode();
+        int crewGot = send(with(KEYS.crew(), path)).statusCode();
+        if (path.startsWith("/push/")) {
+            // A plain GET tells the page whether its key is good; without an upgrade there is
+            // nothing to hear.
+            assertEquals(band == 403, bandGot == 403, "band " + bandGot);
+            assertFalse(crewGot == 403, "crew " + crewGot);
+        } else {
+            assertEquals(band, bandGot);
+            assertEquals(crew, crewGot);
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"/step", "/back", "/clock", "/shutter"})
+    void nobodyButTheCrewsOwnPagePresses(String path) throws Exception {
+        String body = "{\"at\":0,\"do\":\"start\"}";
+        assertEquals(403, send(post("", path, body)).statusCode());
+        assertEquals(403, send(post(KEYS.band(), path, body)).statusCode());
+        assertEquals(
+                403,
+                send(post(KEYS.crew(), path, body).header("Origin", "http://elsewhere.example"))
+                        .statusCode());
+        assertEquals(
+                403, send(post(KEYS.crew(), path, body).header("Origin", "null")).statusCode());
+        assertEquals(
+                403,
+                send(with(KEYS.crew(), path).POST(HttpRequest.BodyPublishers.ofString(body)))
+                        .statusCode(),
+                "without the mark of our own pages");
+        assertEquals(0, live.state().position());
+        assertTrue(live.state().clock().fresh());
+    }
+
+    @Test
+    void aPressIsAnsweredByTheStateItMadeAndAnOldOneChangesNothing() throws Exception {
+        HttpResponse<String> one = send(post(KEYS.crew(), "/step", "{\"at\":0}"));
+        assertEquals(200, one.statusCode());
+        assertTrue(one.body().contains("\"position\":{\"at\":1,"), one.body());
+        HttpResponse<String> again = send(post(KEYS.crew(), "/step", "{\"at\":0}"));
+        assertEquals(200, again.statusCode());
+        assertTrue(again.body().contains("\"position\":{\"at\":1,"), again.body());
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "",
+                "{",
+                "[]",
+                "null",
+                "{\"at\":\"1\"}",
+                "{\"at\":1.5}",
+                "{\"at\":99999999999}"
+            })
+    void whatIsNoPressIsAnsweredByItsMend(String body) throws Exception {
+        HttpResponse<String> answer = send(post(KEYS.crew(), "/step", body));
+        assertEquals(400, answer.statusCode());
+        assertTrue(answer.body().contains("position.at"), answer.body());
+        assertEquals(0, live.state().position());
+    }
+
+    @Test
+    void aLargeBodyIsTurnedAway() throws Exception {
+        int status;
+        try {
+            status = send(post(KEYS.crew(), "/step", "x".repeat(1 << 20))).statusCode();
+        } catch (IOException cutOff) {
+            status = 413;
+        }
+        assertTrue(status >= 400, "status " + status);
+        assertEquals(0, live.state().position());
+    }
+
+    @Test
+    void theBandsLinkInTheCrewsBrowserTakesNothingAway() throws Exception {
+        HttpClient browser =
+                HttpClient.newBuilder()
+                        .cookieHandler(new CookieManager())
+                        .followRedirects(HttpClient.Redirect.NORMAL)
+                        .build();
+        for (String path : List.of("/open/" + KEYS.crew(), "/open/" + KEYS.band(), "/next")) {
+            assertEquals(
+                    200,
+                    browser.send(
+                                    HttpRequest.newBuilder(at(path)).build(),
+                                    HttpResponse.BodyHandlers.discarding())
+                            .statusCode(),
+                    path);
+        }
+    }
+
+    private BlockingQueue<String> listen(String key, String path, String origin) {
+        BlockingQueue<String> heard = new LinkedBlockingQueue<>();
+        HttpClient.newHttpClient()
+                .newWebSocketBuilder()
+                .header("Cookie", KEYS.cookie() + "=" + key)
+                .header("Origin", origin)
+                .buildAsync(
+                        URI.create("ws://127.0.0.1:" + server.port() + path),
+                        new WebSocket.Listener() {
+                            private final StringBuilder text = new StringBuilder();
+
+                            @Override
+                            public CompletionStage<?> onText(
+                                    WebSocket socket, CharSequence data, boolean whole) {
+                                text.append(data);
+                                if (whole) {
+                                    heard.add(text.toString());
+                                    text.setLength(0);
+                                }
+                                socket.request(1);
+                                return null;
+                            }
+                        })
+                .join();
+        return heard;
+    }
+
+    @Test
+    void thePushBringsTheNewestAndTheBandHearsNothingOfThePlan() throws Exception {
+        String own = "http://127.0.0.1:" + server.port();
+        BlockingQueue<String> crew = listen(KEYS.crew(), "/push/crew", own);
+        BlockingQueue<String> band = listen(KEYS.band(), "/push/band", own);
+        assertEquals(
+                "{\"kind\":\"band\",\"simulated\":true,\"title\":\"The Tin Meridians at the Brine Loft\",\"frame\":null}",
+                band.poll(30, TimeUnit.SECONDS));
+        live.step(0);
+        server.changed();
+        String heard = crew.poll(30, TimeUnit.SECONDS);
+        while (heard != null && !heard.contains("\"current\":\"safe\"")) {
+            heard = crew.poll(30, TimeUnit.SECONDS);
+        }
+        assertTrue(heard != null, "the step is pushed");
+        server.alive();
+        String alive = band.poll(30, TimeUnit.SECONDS);
+        while (alive != null && !alive.equals(Push.ALIVE)) {
+            alive = band.poll(30, TimeUnit.SECONDS);
+        }
+        assertEquals(Push.ALIVE, alive);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "bandband, /push/crew, own",
+        "crewcrewcrewcrewcrew, /push/crew, http://elsewhere.example",
+        "nobody, /push/band, own"
+    })
+    void aPushIsForThoseWhoMayHearIt(String key, String path, String origin) {
+        String from = origin.equals("own") ? "http://127.0.0.1:" + server.port() : origin;
+        CompletionException refused =
+                org.junit.jupiter.api.Assertions.assertThrows(
+                        CompletionException.class, () -> listen(key, path, from));
+        assertEquals(
+                403, ((WebSocketHandshakeException) refused.getCause()).getResponse().statusCode());
+    }
+}
