@@ -3,7 +3,10 @@ package lookstep.server;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
@@ -132,8 +135,8 @@ public final class Main implements Actions {
             return WRONG;
         }
         ShootPlan plan = opened.get().plan();
-        out.println(PlanText.of(plan));
-        out.print(NumbersText.of(plan));
+        out.println(plain(PlanText.of(plan)));
+        out.print(plain(NumbersText.of(plan)));
         return GOOD;
     }
 
@@ -237,7 +240,7 @@ public final class Main implements Actions {
                                         shot(plan, state).name());
         out.print(
                 Greeting.words(
-                        first.formatted(plan.title()) + where,
+                        plain(first.formatted(plan.title()) + where),
                         http,
                         session.port(),
                         session.keys().crew(),
@@ -249,6 +252,11 @@ public final class Main implements Actions {
     @SuppressWarnings("SystemConsoleNull") // from Java 22 on escape codes may get into a file
     private static boolean coloursWanted() {
         return System.console() != null && System.getenv("NO_COLOR") == null;
+    }
+
+    /** A terminal obeys control characters; those in a plan file are no orders. */
+    private static String plain(String text) {
+        return text.replaceAll("[\\p{Cntrl}&&[^\n]]", "?");
     }
 
     /** Waits for Ctrl-C or a polite kill, and then ends the parts in order. */
@@ -275,8 +283,20 @@ public final class Main implements Actions {
         }
     }
 
+    /** The system's own exceptions carry a path and little else. */
+    private static String words(IOException e) {
+        if (e instanceof NoSuchFileException missing) {
+            return missing.getFile() + ": is not there; make it, or name another";
+        } else if (e instanceof AccessDeniedException denied) {
+            return denied.getFile() + ": no permission; make it yours, or name another";
+        } else if (e instanceof FileSystemException other) {
+            return other.getFile() + ": cannot be used (" + other.getReason() + "); name another";
+        }
+        return e.getMessage();
+    }
+
     private int failed(IOException e) {
-        err.println(e.getMessage());
+        err.println(words(e));
         return FAILED;
     }
 }

@@ -175,7 +175,7 @@ final class Session implements AutoCloseable {
                 live.keys(
                         new Event.KeysMade(
                                 Keys.word(random, 20),
-                                Keys.word(random, 8),
+                                Keys.word(random, 10),
                                 "lookstep-" + Keys.word(random, 6)));
         return new Keys(made.crew(), made.band(), made.cookie());
     }

@@ -35,7 +35,8 @@ import picocli.CommandLine.Parameters;
         exitCodeList = {
             "0:all went well",
             "1:something outside failed: a folder, an address, the journal",
-            "2:the plan or the command line is wrong; nothing was started"
+            "2:the plan or the command line is wrong; nothing was started",
+            "130, 143:ended by Ctrl-C or a polite kill, in order"
         })
 public final class Cli implements Runnable {
     private static final String HTTP =

@@ -4,7 +4,7 @@ package lookstep.server.live;
  * The clock of the window, by the wall so that it goes on while the program is down.
  *
  * @param runMillis how long it had run when it was last paused or started
- * @param startedEpochMillis when it was last started; meaningless unless {@code running}
+ * @param startedEpochMillis when it was last started; 0 before the first start
  * @param running whether it runs
  */
 public record Clock(long runMillis, long startedEpochMillis, boolean running) {
@@ -17,7 +17,7 @@ public record Clock(long runMillis, long startedEpochMillis, boolean running) {
 
     /** True before the first start. */
     public boolean fresh() {
-        return !running && runMillis == 0;
+        return startedEpochMillis == 0;
     }
 
     Clock start(long nowEpochMillis) {
@@ -25,6 +25,6 @@ public record Clock(long runMillis, long startedEpochMillis, boolean running) {
     }
 
     Clock pause(long nowEpochMillis) {
-        return running ? new Clock(elapsedMillis(nowEpochMillis), 0, false) : this;
+        return running ? new Clock(elapsedMillis(nowEpochMillis), startedEpochMillis, false) : this;
     }
 }

@@ -12,6 +12,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -51,6 +52,9 @@ public final class Journal implements AutoCloseable {
      */
     public static Journal open(Path file) throws IOException {
         boolean fresh = !Files.exists(file);
+        if (fresh) {
+            makeForOwnerOnly(file);
+        }
         Journal journal = new Journal(file, channel(file));
         try {
             journal.lock();
@@ -62,6 +66,20 @@ public final class Journal implements AutoCloseable {
         } catch (IOException | RuntimeException e) {
             journal.close();
             throw e;
+        }
+    }
+
+    /** It holds the keys of the pages. */
+    private static void makeForOwnerOnly(Path file) throws IOException {
+        try {
+            Files.createFile(
+                    file,
+                    PosixFilePermissions.asFileAttribute(
+                            PosixFilePermissions.fromString("rw-------")));
+        } catch (UnsupportedOperationException noSuchPermissions) {
+            Files.createFile(file);
+        } catch (IOException e) {
+            throw cannotOpen(file, e);
         }
     }
 
@@ -86,11 +104,16 @@ public final class Journal implements AutoCloseable {
                     StandardOpenOption.READ,
                     StandardOpenOption.WRITE);
         } catch (IOException e) {
-            throw new IOException(
-                    file
-                            + ": the journal cannot be opened; make sure that its folder can be written",
-                    e);
+            throw cannotOpen(file, e);
         }
+    }
+
+    private static IOException cannotOpen(Path file, IOException e) {
+        return new IOException(
+                file
+                        + ": the journal cannot be opened; make sure that its folder can be written and"
+                        + " that the disk has room",
+                e);
     }
 
     private void lock() throws IOException {

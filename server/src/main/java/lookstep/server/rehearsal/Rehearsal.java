@@ -48,6 +48,7 @@ public final class Rehearsal implements AutoCloseable {
     /** From the end of a fade to the picture: people settle (common practice: a breath). */
     private static final double SETTLE_SECONDS = 0.8;
 
+    private static final long LOOK_AFTER_NANOS = 200_000_000;
     private static final long FAR_END_NANOS = 700_000;
 
     private final ShootPlan plan;
@@ -58,6 +59,7 @@ public final class Rehearsal implements AutoCloseable {
     private final Optional<PtyFarEnd> farEnd;
     private final ScheduledExecutorService photographer;
     private final Optional<LoopThread> wire;
+    private final Optional<LoopThread> nodesWatch;
     private volatile Shot shot;
     private ScheduledFuture<?> nextPicture;
 
@@ -98,6 +100,7 @@ public final class Rehearsal implements AutoCloseable {
                                             end.doWork(now);
                                             return now + FAR_END_NANOS;
                                         }));
+        nodesWatch = nodes.map(pair -> LoopThread.start("nodes", now -> lookAfter(pair, now)));
         photographer = thread("stand-in photographer");
         gear = new Gear(line, frames, true, Optional.of(this::takeExtraPicture));
     }
@@ -160,6 +163,21 @@ public final class Rehearsal implements AutoCloseable {
         }
     }
 
+    /**
+     * If the nodes go, their names must not lead to a terminal that somebody else opens meanwhile.
+     */
+    private static long lookAfter(SocatPair pair, long nowNanos) {
+        if (!pair.plugged()) {
+            pair.unplug();
+            try {
+                pair.replug();
+            } catch (IOException e) {
+                LOG.error("the simulated line is gone: {}", e.getMessage());
+            }
+        }
+        return nowNanos + LOOK_AFTER_NANOS;
+    }
+
     private void prepare() {
         try {
             camera.prepare();
@@ -171,7 +189,9 @@ public final class Rehearsal implements AutoCloseable {
     private void photograph() {
         try {
             camera.photograph();
-        } catch (IOException | RuntimeException e) {
+        } catch (IOException e) {
+            LOG.error("the simulated camera took no picture: {}", e.toString());
+        } catch (RuntimeException e) {
             LOG.error("the simulated camera took no picture: {}", e.getMessage(), e);
         }
     }
@@ -223,6 +243,7 @@ public final class Rehearsal implements AutoCloseable {
     @Override
     public void close() {
         photographer.shutdownNow();
+        nodesWatch.ifPresent(LoopThread::close);
         wire.ifPresent(LoopThread::close);
         farEnd.ifPresent(PtyFarEnd::close);
         nodes.ifPresent(SocatPair::close);

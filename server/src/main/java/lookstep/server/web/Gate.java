@@ -13,9 +13,12 @@ import java.util.Deque;
 import java.util.Map;
 import java.util.Optional;
 import lookstep.server.web.Keys.Who;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** Lets in who holds the key, and tells the others where it is to be had. */
 final class Gate {
+    private static final Logger LOG = LoggerFactory.getLogger(Gate.class);
     private static final String NO_KEY =
             "This page needs its key. Open the link that Lookstep prints in the terminal where it was"
                     + " started, or scan the code there.\n";
@@ -119,7 +122,14 @@ final class Gate {
             headers.put(new HttpString("X-Content-Type-Options"), "nosniff");
             headers.put(new HttpString("Referrer-Policy"), "no-referrer");
             headers.put(Headers.CACHE_CONTROL, "no-store");
-            then.handleRequest(exchange);
+            try {
+                then.handleRequest(exchange);
+            } catch (RuntimeException e) {
+                // One line and no trace: whoever sends nonsense shall not fill the terminal.
+                LOG.warn("a request could not be answered: {}", e.toString());
+                exchange.setStatusCode(StatusCodes.BAD_REQUEST);
+                exchange.endExchange();
+            }
         };
     }
 

@@ -14,7 +14,7 @@ import java.util.Optional;
  * browser as a cookie.
  *
  * @param crew 20 characters
- * @param band 8 characters, short enough to type
+ * @param band 10 characters, short enough to type
  * @param cookie the cookie's name: browsers share cookies between the ports of a host
  */
 public record Keys(String crew, String band, String cookie) {
@@ -44,8 +44,12 @@ public record Keys(String crew, String band, String cookie) {
     }
 
     Optional<Who> who(HttpServerExchange exchange) {
-        Cookie c = exchange.getRequestCookie(cookie);
-        return c == null ? Optional.empty() : who(c.getValue());
+        try {
+            Cookie c = exchange.getRequestCookie(cookie);
+            return c == null ? Optional.empty() : who(c.getValue());
+        } catch (IllegalArgumentException | IllegalStateException notACookie) {
+            return Optional.empty();
+        }
     }
 
     void remember(HttpServerExchange exchange, String key) {

@@ -18,11 +18,15 @@ import lookstep.server.live.Live;
 import lookstep.server.live.LiveState;
 import lookstep.server.prediction.Predictions;
 import lookstep.server.web.CrewMessage.Pages;
+import org.xnio.Options;
 
 /** Serves the pages and pushes to them. */
 public final class PageServer implements AutoCloseable {
 
     private static final long LARGEST_PRESS_BYTES = 4096;
+
+    /** A tablet that walked off in the middle of a picture. */
+    private static final int STUCK_READER_MILLIS = 10_000;
 
     /**
      * What the pages are about.
@@ -60,17 +64,22 @@ public final class PageServer implements AutoCloseable {
     private final Push crew;
     private final Undertow undertow;
     private final ExecutorService pushing;
+    private final ExecutorService pressing;
+    private final ExecutorService decoding;
     private final ExecutorService rendering;
 
     private PageServer(About about, String host, int port) {
         this.about = about;
         pushing = oneThread("push");
+        pressing = oneThread("presses");
+        decoding = oneThread("pictures");
         rendering = oneThread("predictions");
         crew = new Push(this::crewMessage, pushing, () -> {});
         band = new Push(this::bandMessage, pushing, crew::changed);
         Gate gate = new Gate(about.keys());
-        Presses presses = new Presses(about.live(), about.shutter(), json, this::crewMessage);
-        Pictures pictures = new Pictures(about.frames(), about.predictions(), rendering);
+        Presses presses =
+                new Presses(about.live(), about.shutter(), json, this::crewMessage, pressing);
+        Pictures pictures = new Pictures(about.frames(), about.predictions(), decoding, rendering);
         undertow =
                 Undertow.builder()
                         .addHttpListener(port, host)
@@ -80,6 +89,8 @@ public final class PageServer implements AutoCloseable {
                         .setServerOption(UndertowOptions.REQUEST_PARSE_TIMEOUT, 10_000)
                         .setServerOption(UndertowOptions.NO_REQUEST_TIMEOUT, 60_000)
                         .setServerOption(UndertowOptions.MAX_HEADERS, 64)
+                        .setServerOption(UndertowOptions.BUFFER_PIPELINED_DATA, false)
+                        .setSocketOption(Options.WRITE_TIMEOUT, STUCK_READER_MILLIS)
                         .setHandler(new Routes(gate, presses, pictures, band, crew).table())
                         .build();
     }
@@ -169,6 +180,8 @@ public final class PageServer implements AutoCloseable {
         crew.close();
         undertow.stop();
         pushing.shutdownNow();
+        pressing.shutdownNow();
+        decoding.shutdownNow();
         rendering.shutdownNow();
     }
 }

@@ -18,20 +18,30 @@ import lookstep.server.prediction.Predictions;
 final class Pictures {
     private final FrameStore frames;
     private final Predictions predictions;
+    private final Executor decoder;
     private final Executor renderer;
 
-    Pictures(FrameStore frames, Predictions predictions, Executor renderer) {
+    Pictures(FrameStore frames, Predictions predictions, Executor decoder, Executor renderer) {
+        this.decoder = decoder;
         this.renderer = renderer;
         this.frames = frames;
         this.predictions = predictions;
     }
 
+    /**
+     * Made again off the thread of the sockets if it is no longer in memory; sent without holding
+     * any.
+     */
     void frame(HttpServerExchange exchange) {
+        exchange.dispatch(decoder, (HttpHandler) this::found);
+    }
+
+    private void found(HttpServerExchange exchange) {
         Optional<PreviewResult> made = number(exchange).flatMap(frames::preview);
         if (made.isEmpty()) {
             missing(exchange, "There is no such frame.\n");
-        } else if (made.get() instanceof FrameProblem problem) {
-            missing(exchange, problem.words() + "\n");
+        } else if (made.get() instanceof FrameProblem) {
+            missing(exchange, "This picture cannot be shown.\n");
         } else {
             jpeg(exchange, ((Preview) made.get()).jpeg());
         }

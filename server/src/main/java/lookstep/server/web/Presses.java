@@ -7,8 +7,10 @@ import io.undertow.server.HttpServerExchange;
 import io.undertow.util.Headers;
 import io.undertow.util.StatusCodes;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.util.Optional;
-import java.util.OptionalInt;
+import java.util.concurrent.Executor;
+import java.util.function.Consumer;
 import java.util.function.Supplier;
 import lookstep.server.live.Live;
 import org.slf4j.Logger;
@@ -25,8 +27,22 @@ final class Presses {
     private final Optional<Runnable> shutter;
     private final ObjectMapper json;
     private final Supplier<String> newest;
+    private final Executor one;
 
-    Presses(Live live, Optional<Runnable> shutter, ObjectMapper json, Supplier<String> newest) {
+    /**
+     * Nothing is pressed yet.
+     *
+     * @param shutter releases the camera, where that can be done from here
+     * @param newest the crew's message as it is now
+     * @param one runs one thing after the other; writing the journal takes its time
+     */
+    Presses(
+            Live live,
+            Optional<Runnable> shutter,
+            ObjectMapper json,
+            Supplier<String> newest,
+            Executor one) {
+        this.one = one;
         this.live = live;
         this.shutter = shutter;
         this.json = json;
@@ -37,23 +53,24 @@ final class Presses {
         void make() throws IOException;
     }
 
-    void step(HttpServerExchange exchange) throws IOException {
-        OptionalInt at = at(exchange);
-        if (at.isPresent()) {
-            make(exchange, () -> live.step(at.getAsInt()));
-        }
+    private interface Move {
+        void from(int position) throws IOException;
     }
 
-    void back(HttpServerExchange exchange) throws IOException {
-        OptionalInt at = at(exchange);
-        if (at.isPresent()) {
-            make(exchange, () -> live.back(at.getAsInt()));
-        }
+    void step(HttpServerExchange exchange) {
+        read(exchange, body -> at(exchange, body, at -> live.step(at)));
     }
 
-    void clock(HttpServerExchange exchange) throws IOException {
-        String what = body(exchange).path("do").asText();
-        switch (what) {
+    void back(HttpServerExchange exchange) {
+        read(exchange, body -> at(exchange, body, at -> live.back(at)));
+    }
+
+    void clock(HttpServerExchange exchange) {
+        read(exchange, body -> clock(exchange, body));
+    }
+
+    private void clock(HttpServerExchange exchange, JsonNode body) {
+        switch (body.path("do").asText()) {
             case "start" -> make(exchange, live::startClock);
             case "pause" -> make(exchange, live::pauseClock);
             default -> wrong(exchange, "say {\"do\": \"start\"} or {\"do\": \"pause\"}");
@@ -61,6 +78,10 @@ final class Presses {
     }
 
     void shutter(HttpServerExchange exchange) {
+        read(exchange, body -> release(exchange));
+    }
+
+    private void release(HttpServerExchange exchange) {
         if (shutter.isEmpty()) {
             wrong(exchange, "this camera is released by hand");
             return;
@@ -68,18 +89,31 @@ final class Presses {
         make(exchange, shutter.get()::run);
     }
 
-    private OptionalInt at(HttpServerExchange exchange) throws IOException {
-        JsonNode at = body(exchange).path("at");
+    private void at(HttpServerExchange exchange, JsonNode body, Move move) {
+        JsonNode at = body.path("at");
         if (at.isInt()) {
-            return OptionalInt.of(at.intValue());
+            make(exchange, () -> move.from(at.intValue()));
+        } else {
+            wrong(exchange, "say where the press was made: {\"at\": position.at}");
         }
-        wrong(exchange, "say where the press was made: {\"at\": position.at}");
-        return OptionalInt.empty();
     }
 
-    private JsonNode body(HttpServerExchange exchange) throws IOException {
+    /** Reads the press without holding a thread, and carries it out on the one for presses. */
+    private void read(HttpServerExchange exchange, Consumer<JsonNode> then) {
+        exchange.getRequestReceiver()
+                .receiveFullString(
+                        (e, text) -> e.dispatch(one, () -> then.accept(parsed(text))),
+                        (e, tooLong) -> {
+                            e.setStatusCode(StatusCodes.REQUEST_ENTITY_TOO_LARGE);
+                            e.setPersistent(false);
+                            e.endExchange();
+                        },
+                        StandardCharsets.UTF_8);
+    }
+
+    private JsonNode parsed(String text) {
         try {
-            return json.readTree(exchange.getInputStream());
+            return json.readTree(text);
         } catch (JsonProcessingException notJson) {
             return json.missingNode();
         }

@@ -6,11 +6,14 @@ import io.undertow.websockets.core.CloseMessage;
 import io.undertow.websockets.core.WebSocketCallback;
 import io.undertow.websockets.core.WebSocketChannel;
 import io.undertow.websockets.core.WebSockets;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Executor;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 import org.xnio.IoUtils;
 
 /**
@@ -50,8 +53,7 @@ final class Push {
 
     void add(WebSocketChannel channel) {
         if (pages.size() >= MOST_PAGES) {
-            IoUtils.safeClose(channel);
-            return;
+            closeOneOfTheMost();
         }
         Page page = new Page(channel);
         pages.add(page);
@@ -68,6 +70,13 @@ final class Push {
                     page.send();
                 });
         counted.run();
+    }
+
+    /** Whoever fills all places from one address loses one of them, not the tablet. */
+    private void closeOneOfTheMost() {
+        pages.stream().collect(Collectors.groupingBy(Page::address)).values().stream()
+                .max(Comparator.comparingInt(List::size))
+                .ifPresent(most -> IoUtils.safeClose(most.get(0).channel));
     }
 
     /** Something changed. */
@@ -99,6 +108,10 @@ final class Push {
 
         Page(WebSocketChannel channel) {
             this.channel = channel;
+        }
+
+        String address() {
+            return channel.getSourceAddress().getAddress().getHostAddress();
         }
 
         void send() {

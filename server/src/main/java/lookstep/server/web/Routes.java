@@ -3,7 +3,6 @@ package lookstep.server.web;
 import io.undertow.Handlers;
 import io.undertow.server.HttpHandler;
 import io.undertow.server.RoutingHandler;
-import io.undertow.server.handlers.BlockingHandler;
 import io.undertow.server.handlers.resource.ClassPathResourceManager;
 import io.undertow.server.handlers.resource.ResourceHandler;
 import io.undertow.util.Headers;
@@ -36,7 +35,7 @@ final class Routes {
                         .get("/next", gate.only(Who.CREW, page("next")))
                         .get("/set", gate.only(Who.CREW, page("set")))
                         // pictures
-                        .get("/frames/{number}", gate.only(Who.BAND, blocking(pictures::frame)))
+                        .get("/frames/{number}", gate.only(Who.BAND, pictures::frame))
                         .get("/prediction/{shot}", gate.only(Who.CREW, pictures::prediction))
                         // push
                         .get("/push/band", gate.only(Who.BAND, gate.ownPage(socket(band))))
@@ -51,11 +50,7 @@ final class Routes {
     }
 
     private HttpHandler press(HttpHandler one) {
-        return gate.only(Who.CREW, gate.ownPage(blocking(one)));
-    }
-
-    private static HttpHandler blocking(HttpHandler one) {
-        return new BlockingHandler(one);
+        return gate.only(Who.CREW, gate.ownPage(one));
     }
 
     private static HttpHandler socket(Push push) {

@@ -113,6 +113,14 @@ class CommandsIT {
                         () -> second.printed().contains("already being served"),
                         second::printed);
             }
+            try (Lookstep fresh =
+                    Lookstep.start(dir, "rehearse", "--fresh", "--http", "127.0.0.1:0")) {
+                assertEquals(1, fresh.exitCode(), fresh.printed());
+            }
+            // The first one keeps its line, its folder and its pages.
+            Path folder = dir.resolve("lookstep").resolve("demo.rehearsal");
+            assertTrue(Files.exists(folder.resolve("near")), "the first one's line");
+            assertTrue(Files.exists(folder.resolve("far")), "the first one's lights");
         }
     }
 

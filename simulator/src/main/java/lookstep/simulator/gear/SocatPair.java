@@ -23,10 +23,13 @@ public final class SocatPair implements AutoCloseable {
     private static final long END_SECONDS = 10;
 
     /**
-     * Standard input is a pipe from this process: it ends when this process does, even if killed.
+     * Standard input is a pipe from this process: the pair ends when this process does, even if
+     * killed, and the shell ends when the pair does.
      */
     private static final String UNTIL_INPUT_ENDS =
-            "\"$@\" </dev/null & pair=$!; read -r never; kill \"$pair\" 2>/dev/null; wait \"$pair\"";
+            "exec 3<&0; \"$@\" </dev/null 3<&- & pair=$!;"
+                    + " (read -r never <&3; kill \"$pair\" 2>/dev/null) </dev/null & watch=$!;"
+                    + " exec 3<&-; wait \"$pair\"; kill \"$watch\" 2>/dev/null";
 
     private final Path socat;
     private final Path near;
