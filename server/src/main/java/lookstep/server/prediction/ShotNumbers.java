@@ -7,12 +7,12 @@ import lookstep.server.plan.Person;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.simulator.model.colour.Xyz;
-import lookstep.simulator.model.light.Illuminance;
-import lookstep.simulator.model.light.Luminaire;
 import lookstep.simulator.model.optics.Camera;
 import lookstep.simulator.model.optics.DepthOfField;
 import lookstep.simulator.model.optics.Exposure;
+import lookstep.simulator.model.scene.LampInRoom;
 import lookstep.simulator.model.scene.Positions;
+import lookstep.simulator.model.scene.Scene;
 import lookstep.simulator.model.space.Vec3;
 
 /**
@@ -20,7 +20,7 @@ import lookstep.simulator.model.space.Vec3;
  *
  * @param shot which
  * @param faceLux for each person, left to right: illuminance on an upright face turned to the
- *     camera, house light included, shadows of others left out
+ *     camera, the room's and the house light included, shadows of others left out
  * @param stopsOver the mean face against the metered exposure of the camera's settings (ISO 2720, C
  *     = 250); below 0 is darker than a grey card would be rendered grey
  * @param depthMetres nearest face to farthest, with {@link #FACE_METRES}
@@ -49,16 +49,18 @@ public record ShotNumbers(
     /** Works one shot out. */
     public static ShotNumbers of(ShootPlan plan, Shot shot) {
         LookLevels look = LookLevels.of(plan, plan.look(shot.look()));
-        List<Luminaire> lamps = Staging.scene(plan, shot).luminaires();
+        Scene scene = Staging.scene(plan, shot);
+        List<LampInRoom> lamps =
+                scene.luminaires().stream().map(l -> new LampInRoom(l, scene.room())).toList();
         List<Xyz> sent = Predictions.intensities(plan, look.levels());
         List<Vec3> places = Positions.of(shot.arrangement(), shot.people().size());
         List<Double> lux = new ArrayList<>();
         for (int i = 0; i < places.size(); i++) {
             Person person = plan.person(shot.people().get(i));
             Vec3 face = places.get(i).plus(new Vec3(0, 0, EYES_OF_HEIGHT * person.heightMetres()));
-            double sum = plan.house().lux();
+            double sum = scene.houseLux();
             for (int l = 0; l < lamps.size(); l++) {
-                sum += Illuminance.lux(lamps.get(l), sent.get(l).y(), face, TO_THE_CAMERA);
+                sum += sent.get(l).y() * lamps.get(l).lux(face, TO_THE_CAMERA);
             }
             lux.add(sum);
         }
