@@ -65,9 +65,8 @@ class NumbersAndPictureTest {
 
     /** Nine by nine pixels, the face's place in the middle one. */
     private static Plates card(Scene staged, Figure figure) {
-        Vec3 eyes = new Vec3(figure.feet().x(), figure.feet().y(), figure.eyeMetres());
         Scene bare = new Scene(List.of(), staged.room(), staged.luminaires(), staged.houseLux());
-        Camera camera = new Camera(new Vec3(0, -3, 1.5), eyes, 200, 8, 0.01, 3200, 4300);
+        Camera camera = new Camera(new Vec3(0, -3, 1.5), figure.face(), 200, 8, 0.01, 3200, 4300);
         return Renderer.plates(bare, camera, 9, 9);
     }
 

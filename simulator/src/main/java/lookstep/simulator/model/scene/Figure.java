@@ -35,4 +35,11 @@ public record Figure(
     public double eyeMetres() {
         return feet.z() + 0.936 * heightMetres;
     }
+
+    /**
+     * The point between the eyes, straight above the feet; focus is set and light metered there.
+     */
+    public Vec3 face() {
+        return new Vec3(feet.x(), feet.y(), eyeMetres());
+    }
 }
