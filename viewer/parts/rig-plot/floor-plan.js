@@ -2,7 +2,7 @@
  * From metres on the set to pixels on the plot, and back-of-envelope optics for it. Pure.
  *
  * The set: x to the right as the camera sees it, y away from the camera, origin under the middle of
- * the group. The plot: the camera at the bottom, the background at the top.
+ * the nearest row. The plot: the camera at the bottom, the background at the top.
  */
 
 /** Sides of a full-frame sensor, 36 mm by 24 mm. */

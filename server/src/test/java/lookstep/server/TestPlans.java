@@ -28,7 +28,7 @@ import lookstep.simulator.model.space.Vec3;
 
 /** Small plans, made by hand. */
 public final class TestPlans {
-    private static final Modifier BARE = new Modifier("bare", 0, 1, 0);
+    private static final Modifier BARE = new Modifier("bare", 0, 1, 0, false);
     private static final Place PLACE = new Place("the Brine Loft", 8, 9, 4, 2.5, 0.04, 0.1, 0.2);
     private static final Surface GREY = new Surface(0.18, 0.18, 0.18);
     private static final List<String> ALL = List.of("Ines", "Marlo", "Petra", "Quill", "Tovah");
@@ -67,7 +67,7 @@ public final class TestPlans {
                                 1,
                                 new Vec3(-2, -2.6, 2.3),
                                 new Vec3(0, 0, 1.5),
-                                new Modifier("softbox", 0.9, 0.6, 90)),
+                                new Modifier("softbox", 0.9, 0.6, 90, false)),
                         new Light(
                                 "fill",
                                 GenericFixtures.BI_COLOUR,

@@ -25,8 +25,8 @@ import lookstep.simulator.model.space.Vec3;
  */
 public record LookLevels(RigLevels levels, List<String> notes) {
     /**
-     * Where stops are measured: face height in the middle of the group, the meter turned to each
-     * light.
+     * Where stops are measured: face height in the middle of the nearest row, the meter turned to
+     * each light.
      */
     public static final Vec3 SUBJECT = new Vec3(0, 0, 1.5);
 

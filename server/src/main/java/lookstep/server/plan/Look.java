@@ -27,7 +27,9 @@ public record Look(
         /** Of the most the light gives at this colour, 0..100. */
         record Percent(double percent) implements Level {}
 
-        /** Illuminance at the middle of the group against the key's: +1 is twice, -1 is half. */
+        /**
+         * Illuminance at the middle of the nearest row against the key's: +1 is twice, -1 is half.
+         */
         record StopsFromKey(double stops) implements Level {}
     }
 

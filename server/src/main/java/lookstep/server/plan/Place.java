@@ -7,7 +7,7 @@ package lookstep.server.plan;
  * @param widthMetres left to right
  * @param depthMetres from the wall behind the camera to the background
  * @param heightMetres floor to ceiling
- * @param backgroundMetres how far behind the middle of the group the background is
+ * @param backgroundMetres how far behind the nearest row of people the background is
  * @param backgroundReflectance 0..1; black cloth 0.02 to 0.05, white wall 0.7 to 0.9 (common
  *     practice)
  * @param floorReflectance 0..1

@@ -3,16 +3,15 @@ package lookstep.server.prediction;
 import java.util.ArrayList;
 import java.util.List;
 import lookstep.server.look.LookLevels;
-import lookstep.server.plan.Person;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.simulator.model.colour.Xyz;
-import lookstep.simulator.model.light.Illuminance;
-import lookstep.simulator.model.light.Luminaire;
 import lookstep.simulator.model.optics.Camera;
 import lookstep.simulator.model.optics.DepthOfField;
 import lookstep.simulator.model.optics.Exposure;
-import lookstep.simulator.model.scene.Positions;
+import lookstep.simulator.model.scene.Figure;
+import lookstep.simulator.model.scene.LampInRoom;
+import lookstep.simulator.model.scene.Scene;
 import lookstep.simulator.model.space.Vec3;
 
 /**
@@ -20,7 +19,7 @@ import lookstep.simulator.model.space.Vec3;
  *
  * @param shot which
  * @param faceLux for each person, left to right: illuminance on an upright face turned to the
- *     camera, house light included, shadows of others left out
+ *     camera, the room's and the house light included, shadows of others left out
  * @param stopsOver the mean face against the metered exposure of the camera's settings (ISO 2720, C
  *     = 250); below 0 is darker than a grey card would be rendered grey
  * @param depthMetres nearest face to farthest, with {@link #FACE_METRES}
@@ -38,33 +37,28 @@ public record ShotNumbers(
     /** A face is itself this deep (common practice). */
     public static final double FACE_METRES = 0.15;
 
-    /**
-     * Eyes are at this share of the standing height (from memory, anthropometric tables give about
-     * 0.93 to 0.94).
-     */
-    private static final double EYES_OF_HEIGHT = 0.936;
-
     private static final Vec3 TO_THE_CAMERA = new Vec3(0, -1, 0);
 
     /** Works one shot out. */
     public static ShotNumbers of(ShootPlan plan, Shot shot) {
         LookLevels look = LookLevels.of(plan, plan.look(shot.look()));
-        List<Luminaire> lamps = Staging.scene(plan, shot).luminaires();
+        Scene scene = Staging.scene(plan, shot);
+        List<LampInRoom> lamps =
+                scene.luminaires().stream().map(l -> new LampInRoom(l, scene.room())).toList();
         List<Xyz> sent = Predictions.intensities(plan, look.levels());
-        List<Vec3> places = Positions.of(shot.arrangement(), shot.people().size());
         List<Double> lux = new ArrayList<>();
-        for (int i = 0; i < places.size(); i++) {
-            Person person = plan.person(shot.people().get(i));
-            Vec3 face = places.get(i).plus(new Vec3(0, 0, EYES_OF_HEIGHT * person.heightMetres()));
-            double sum = plan.house().lux();
+        for (Figure figure : scene.figures()) {
+            double sum = scene.houseLux();
             for (int l = 0; l < lamps.size(); l++) {
-                sum += Illuminance.lux(lamps.get(l), sent.get(l).y(), face, TO_THE_CAMERA);
+                sum += sent.get(l).y() * lamps.get(l).lux(figure.face(), TO_THE_CAMERA);
             }
             lux.add(sum);
         }
         Camera camera = Staging.camera(plan, shot).exact();
         double mean = lux.stream().mapToDouble(Double::doubleValue).average().orElse(0);
-        double deep = places.stream().mapToDouble(Vec3::y).max().orElse(0) + FACE_METRES;
+        double deep =
+                scene.figures().stream().mapToDouble(f -> f.feet().y()).max().orElse(0)
+                        + FACE_METRES;
         return new ShotNumbers(
                 shot,
                 List.copyOf(lux),

@@ -22,6 +22,8 @@ public final class Staging {
     /** People in the outer places turn in towards the middle (common practice), at most so much. */
     private static final double TURN_DEGREES_PER_METRE = -12;
 
+    private static final double MOST_TURN_DEGREES = 15;
+
     private Staging() {}
 
     /** People of the shot in their places, the room, and every light of the rig where it stands. */
@@ -77,7 +79,9 @@ public final class Staging {
     private static Figure figure(Person p, Vec3 feet) {
         return new Figure(
                 feet,
-                feet.x() * TURN_DEGREES_PER_METRE,
+                Math.max(
+                        -MOST_TURN_DEGREES,
+                        Math.min(MOST_TURN_DEGREES, feet.x() * TURN_DEGREES_PER_METRE)),
                 p.heightMetres(),
                 reflectance(p.skin()),
                 reflectance(p.hair()),

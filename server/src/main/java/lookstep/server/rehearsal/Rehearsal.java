@@ -14,12 +14,11 @@ import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.TimeUnit;
-import lookstep.protocols.fixture.Emitter;
-import lookstep.protocols.fixture.Fixture;
 import lookstep.protocols.wire.LinePort;
 import lookstep.protocols.wire.MemoryLine;
 import lookstep.protocols.wire.SerialLinePort;
 import lookstep.server.gear.Gear;
+import lookstep.server.look.Photometry;
 import lookstep.server.loop.LoopThread;
 import lookstep.server.plan.Light;
 import lookstep.server.plan.ShootPlan;
@@ -217,18 +216,9 @@ public final class Rehearsal implements AutoCloseable {
         return new LightSnapshot(all, listened.packets());
     }
 
-    /** A light with its modifier on: what comes out in front is less. */
     private static PatchedLight patched(Light light) {
-        Fixture f = light.fixture();
-        double through = light.modifier().transmission();
-        List<Emitter> dimmed =
-                f.emitters().stream()
-                        .map(e -> new Emitter(e.name(), e.x(), e.y(), e.candela() * through))
-                        .toList();
-        Fixture modified =
-                new Fixture(
-                        f.id(), f.name(), dimmed, f.curve(), f.beamDegrees(), f.watts(), f.modes());
-        return new PatchedLight(light.name(), modified, light.mode(), light.startSlot());
+        return new PatchedLight(
+                light.name(), Photometry.modified(light), light.mode(), light.startSlot());
     }
 
     private static ScheduledExecutorService thread(String name) {

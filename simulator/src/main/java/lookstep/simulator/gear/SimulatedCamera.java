@@ -100,8 +100,7 @@ public final class SimulatedCamera {
         View seen = view.get();
         LightSnapshot lit = lights.get();
         BufferedImage picture = expose(seen, lit);
-        byte[] jpeg =
-                ExifWriter.insert(JpegFile.encode(picture, QUALITY), exif(seen.camera(), now));
+        byte[] jpeg = ExifWriter.insert(JpegFile.encode(picture, QUALITY), exif(seen, now));
         if (garbled) {
             garbled = false;
             garble.nextBytes(jpeg);
@@ -160,14 +159,15 @@ public final class SimulatedCamera {
         return picture;
     }
 
-    private static ExifData exif(Camera camera, ZonedDateTime now) {
+    private static ExifData exif(View seen, ZonedDateTime now) {
+        Camera camera = seen.camera();
         return ExifData.builder()
                 .lensModel(LENS.formatted(camera.focalMillimetres()))
                 .fNumber(camera.fNumber())
                 .seconds(camera.seconds())
                 .iso((int) Math.round(camera.iso()))
                 .focalMillimetres(camera.focalMillimetres())
-                .subjectDistanceMetres(camera.target().minus(camera.position()).length())
+                .subjectDistanceMetres(seen.focusMetres())
                 .whiteBalanceKelvin(camera.whiteBalanceKelvin())
                 .orientation(1)
                 .takenAt(now.toLocalDateTime())

@@ -23,4 +23,12 @@ public record View(Scene scene, List<String> lightNames, Xyz houseWhite, Camera 
                             .formatted(lightNames.size(), scene.luminaires().size()));
         }
     }
+
+    /** Lens to the nearest face, where the focus is left; to the target if nobody is there. */
+    public double focusMetres() {
+        return scene.figures().stream()
+                .mapToDouble(f -> f.face().minus(camera.position()).length())
+                .min()
+                .orElseGet(() -> camera.target().minus(camera.position()).length());
+    }
 }

@@ -28,6 +28,7 @@ import lookstep.simulator.gear.CardWriter.Delivery;
 import lookstep.simulator.model.colour.Xyz;
 import lookstep.simulator.model.light.Luminaire;
 import lookstep.simulator.model.optics.Camera;
+import lookstep.simulator.model.scene.Figure;
 import lookstep.simulator.model.scene.Reflectance;
 import lookstep.simulator.model.scene.Room;
 import lookstep.simulator.model.scene.Scene;
@@ -68,7 +69,7 @@ class SimulatedCameraTest {
     private Camera camera =
             new Camera(new Vec3(0, -5, 1.5), new Vec3(0, 2, 1.5), 85, 4, 1.0 / 125, 1600, 3000);
     private Xyz houseWhite = Xyz.ZERO;
-    private final Scene scene =
+    private Scene scene =
             new Scene(
                     List.of(),
                     new Room(
@@ -198,6 +199,28 @@ class SimulatedCameraTest {
         assertEquals("white balance 3000 K", exif(file, "UserComment"));
         assertEquals("240 160", exif(file, "ImageSize"));
         assertEquals("", exif(file, "Warning"));
+    }
+
+    /**
+     * Eyes at 1.602564 m x 0.936 = 1.5 m, as high as the lens: from (0, -5) to (3, -1) it is a
+     * 3-4-5 triangle, to (0, 1) it is 6 m. The middle of the picture is 7 m away.
+     */
+    @Test
+    void theFocusIsLeftOnTheNearestFace() throws IOException {
+        scene =
+                new Scene(
+                        List.of(person(0, 1), person(3, -1)),
+                        scene.room(),
+                        scene.luminaires(),
+                        scene.houseLux());
+        send(255, 0);
+        Path file = camera().photograph().orElseThrow();
+        assertEquals(5, Double.parseDouble(exif(file, "SubjectDistance")), 1e-4);
+    }
+
+    private static Figure person(double x, double y) {
+        Reflectance grey = Reflectance.grey(0.18);
+        return new Figure(new Vec3(x, y, 0), 0, 1.602564, grey, grey, grey, grey, 1);
     }
 
     @Test

@@ -18,7 +18,7 @@ final class RigReader {
     private static final List<String> KEYS =
             List.of("name", "fixture", "mode", "universe", "slot", "position", "aim", "modifier");
 
-    /** Faces of people who stand, in the middle of the group. */
+    /** Faces of people who stand, in the middle of the nearest row. */
     private static final Vec3 FACES = new Vec3(0, 0, 1.6);
 
     // ANSI E1.31-2018 has universes 1 to 63999.

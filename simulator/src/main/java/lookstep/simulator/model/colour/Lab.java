@@ -17,12 +17,6 @@ public record Lab(double lightness, double a, double b) {
         return new Lab(116 * fy - 16, 500 * (fx - fy), 200 * (fy - fz));
     }
 
-    /** Hue angle, 0..360 degrees. */
-    public double hueDegrees() {
-        double h = Math.toDegrees(Math.atan2(b, a));
-        return h < 0 ? h + 360 : h;
-    }
-
     private static double f(double t) {
         double d = 6.0 / 29;
         return t > d * d * d ? Math.cbrt(t) : t / (3 * d * d) + 4.0 / 29;

@@ -70,14 +70,6 @@ public final class LinearPicture {
         return sum;
     }
 
-    /** {@link #meanOf} as 8-bit sRGB codes, brought into range as a picture's pixels are. */
-    public int[] meanOf8Bit(int figure, Part part) {
-        double[] m = meanOf(figure, part);
-        float[] c = {(float) m[0], (float) m[1], (float) m[2]};
-        intoRange(c);
-        return new int[] {Srgb.encode8(c[0]), Srgb.encode8(c[1]), Srgb.encode8(c[2])};
-    }
-
     /** True for the pixels of a figure that have something else beside them; rows first. */
     public boolean[] edgeMask(int figure) {
         boolean[] mask = new boolean[width() * height()];
@@ -139,17 +131,6 @@ public final class LinearPicture {
         double[] sorted = Arrays.copyOf(found, n);
         Arrays.sort(sorted);
         return sorted[n / 2];
-    }
-
-    /** Share of pixels 0..1 with a channel over white. */
-    public double clippedShare() {
-        int n = 0;
-        for (int i = 0; i < rgb.length; i += 3) {
-            if (Math.max(rgb[i], Math.max(rgb[i + 1], rgb[i + 2])) > 1) {
-                n++;
-            }
-        }
-        return n / (rgb.length / 3.0);
     }
 
     /**

@@ -6,11 +6,10 @@ import lookstep.simulator.model.space.Vec3;
 
 /**
  * Makes plates: one ray a pixel, four where surfaces meet, and from each point one ray to each lamp
- * (its size gives soft shadows) past the people. The rest of the light is the room's: {@link
- * lookstep.simulator.model.light.IndirectLight}, dimmed in creases. Not modelled: depth of field,
- * motion, light from one person on another, flare. A lamp behind the background lights nothing in
- * front of it. The picture's longer side is the longer side of the sensor; focus does not change
- * the angle of view.
+ * (its size gives soft shadows) past the people. What each lamp brings where nobody shades it is
+ * {@link lookstep.simulator.model.scene.LampInRoom}; the room's share of it is dimmed in creases.
+ * Not modelled: depth of field, motion, light from one person on another, flare. The picture's
+ * longer side is the longer side of the sensor; focus does not change the angle of view.
  */
 public final class Renderer {
     private static final double[][] CENTRE = {{0.5, 0.5}};

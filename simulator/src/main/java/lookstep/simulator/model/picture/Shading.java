@@ -2,9 +2,9 @@ package lookstep.simulator.model.picture;
 
 import java.util.ArrayList;
 import java.util.List;
-import lookstep.simulator.model.light.IndirectLight;
 import lookstep.simulator.model.light.Luminaire;
 import lookstep.simulator.model.scene.Figure;
+import lookstep.simulator.model.scene.LampInRoom;
 import lookstep.simulator.model.scene.Reflectance;
 import lookstep.simulator.model.scene.Room;
 import lookstep.simulator.model.scene.Scene;
@@ -37,7 +37,7 @@ final class Shading {
     private final Luminaire[] lamps;
     private final Vec3[] axes;
     private final double[] exponents;
-    private final double[] indirect;
+    private final LampInRoom[] fromLamp;
 
     Shading(Scene scene) {
         room = scene.room();
@@ -47,22 +47,12 @@ final class Shading {
         lamps = scene.luminaires().toArray(Luminaire[]::new);
         axes = new Vec3[lamps.length];
         exponents = new double[lamps.length];
-        indirect = new double[lamps.length];
+        fromLamp = new LampInRoom[lamps.length];
         for (int i = 0; i < lamps.length; i++) {
             axes[i] = lamps[i].axis();
             exponents[i] = lamps[i].beam().exponent();
-            if (inRoom(lamps[i])) {
-                indirect[i] =
-                        IndirectLight.lux(
-                                lamps[i].beam().fluxLumens(1),
-                                room.areaSquareMetres(),
-                                room.meanReflectance());
-            }
+            fromLamp[i] = new LampInRoom(lamps[i], room);
         }
-    }
-
-    private boolean inRoom(Luminaire lamp) {
-        return lamp.position().y() < room.backgroundMetres();
     }
 
     /** The first thing along a ray. */
@@ -206,21 +196,14 @@ final class Shading {
         double facing = Math.max(0.02, -n.dot(d));
         double open = openness(p, n);
         for (int i = 0; i < lamps.length; i++) {
-            double direct = 0;
+            double direct = fromLamp[i].direct(p, n);
             Vec3 to = lamps[i].position().minus(p);
             double distance = to.length();
             Vec3 l = to.times(1 / distance);
             double cosine = n.dot(l);
-            double off = -l.dot(axes[i]);
-            if (cosine > 0 && off > 0 && inRoom(lamps[i])) {
-                double radius = lamps[i].sizeMetres() / 2;
-                direct =
-                        Math.pow(off, exponents[i])
-                                * cosine
-                                / (distance * distance + radius * radius);
-                if (direct > 1e-6) {
-                    direct *= visible(p, n, l, distance, Math.max(LEAST_SPREAD, radius / distance));
-                }
+            if (direct > 1e-6) {
+                double spread = lamps[i].sizeMetres() / 2 / distance;
+                direct *= visible(p, n, l, distance, Math.max(LEAST_SPREAD, spread));
             }
             if (shine > 0 && direct > 0) {
                 Vec3 half = l.minus(d).unit();
@@ -239,7 +222,7 @@ final class Shading {
                 gloss[i][at] += (float) ((shine * mirrored * lobe + sheen) * direct);
                 direct *= 1 - shine * (fresnel(cosine) - F0) / (1 - F0);
             }
-            diffuse[i][at] = (float) (direct + indirect[i] * open);
+            diffuse[i][at] = (float) (direct + fromLamp[i].indirect() * open);
         }
         // The house comes from all round, more from above; 1 on an upright surface.
         diffuse[lamps.length][at] = (float) ((1 + 0.45 * n.z()) * open);

@@ -31,8 +31,18 @@ public record Figure(
         }
     }
 
-    /** How high the eyes are, metres above the floor (0.936 of the height, from memory). */
+    /**
+     * How high the eyes are, metres above the floor (0.936 of the height; from memory,
+     * anthropometric tables give about 0.93 to 0.94).
+     */
     public double eyeMetres() {
         return feet.z() + 0.936 * heightMetres;
+    }
+
+    /**
+     * The point between the eyes, straight above the feet; focus is set and light metered there.
+     */
+    public Vec3 face() {
+        return new Vec3(feet.x(), feet.y(), eyeMetres());
     }
 }

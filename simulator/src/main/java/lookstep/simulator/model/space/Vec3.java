@@ -2,8 +2,9 @@ package lookstep.simulator.model.space;
 
 /**
  * A point or direction on the set, in metres. The origin is on the floor under the middle of the
- * group; {@code x} grows to the right as the camera sees it, {@code y} away from the camera (behind
- * the people is positive), {@code z} up.
+ * nearest row, where the person nearest to the camera has y = 0; {@code x} grows to the right as
+ * the camera sees it, {@code y} away from the camera (whoever stands behind that row is positive),
+ * {@code z} up.
  */
 public record Vec3(double x, double y, double z) {
     public Vec3 plus(Vec3 o) {
