@@ -431,7 +431,7 @@ class PagesTest {
     @Test
     void theBandsPageCanChangeNothing() {
         open("band", "band");
-        assertThat(page.locator("live-picture img")).hasAttribute("alt", "Picture 4");
+        assertThat(page.locator("live-picture img")).hasAttribute("alt", "Picture 3");
         assertThat(page.getByText("rehearsal")).isVisible();
         String controls =
                 "button, input, a, select, textarea, summary, form, iframe, [onclick], [tabindex],"
@@ -488,11 +488,11 @@ class PagesTest {
         page.setViewportSize(1440, 900);
         open("set", "crew");
         assertThat(page.locator("figcaption"))
-                .hasText("Warm front, cold back, photograph 4 f/8, 1/125 s, ISO 3200, 3000 K");
+                .hasText("Warm front, cold back, photograph 3 f/8, 1/125 s, ISO 3200, 3000 K");
         assertThat(page.locator("#swap")).containsText("computed, not photographed");
         page.locator("#swap").click();
         assertThat(page.locator("figcaption")).containsText("computed, not photographed");
-        assertThat(page.locator("#swap")).containsText("Photograph 4");
+        assertThat(page.locator("#swap")).containsText("Photograph 3");
         assertThat(page.locator("set-list li")).hasCount(3);
         assertThat(page.locator("set-list [aria-current=step] .name"))
                 .hasText("Warm front, cold back");
@@ -503,7 +503,7 @@ class PagesTest {
         assertThat(page.locator("rig-plot text.light").nth(2)).containsText("a stop over, 5600 K");
         assertThat(page.locator("link-states"))
                 .containsText("simulated line, a packet every 30 ms");
-        assertThat(page.locator("link-states .notes")).containsText("the shot ‘encore’ is new");
+        assertThat(page.locator("link-states .notes")).containsText("The plan was edited");
         assertThat(page.locator("work-cautions details")).not().hasAttribute("open", "");
     }
 
@@ -539,7 +539,7 @@ class PagesTest {
             assertThat(page.locator("work-cautions")).containsText(word);
         }
         assertThat(page.locator("#shutter")).isHidden();
-        assertThat(page.locator("figcaption")).hasText("No picture yet");
+        assertThat(page.locator("figcaption")).hasText("computed, not photographed");
         page.getByText("Start the clock").click();
         waitForCalls(1);
         assertEquals(new Call("/clock", "{\"do\":\"start\"}", "1"), server.calls.get(0));
