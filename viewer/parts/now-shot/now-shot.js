@@ -29,7 +29,7 @@ class NowShot extends HTMLElement {
     this.classList.toggle('none', shot === null);
     this.#name.textContent = shot === null ? 'nothing yet' : shot.name;
     this.#count.textContent = count;
-    const lines = shot === null ? ['The first look waits under the key'] : shot.say;
+    const lines = shot === null ? ['The first look is on: test it'] : shot.say;
     this.#say.replaceChildren(
       ...lines.map((line) => {
         const item = document.createElement('li');
