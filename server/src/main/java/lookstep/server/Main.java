@@ -87,6 +87,9 @@ public final class Main implements Actions {
 
     @Override
     public int shoot(Path file, String line, Path frames, Http http, boolean fresh) {
+        Thread beside = new Thread(Journal::prepare, "prepare");
+        beside.setDaemon(true);
+        beside.start();
         Optional<Opened> opened = read(file);
         if (opened.isEmpty()) {
             return WRONG;

@@ -21,6 +21,7 @@ import java.util.concurrent.CompletionStage;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.concurrent.locks.LockSupport;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import javax.imageio.ImageIO;
@@ -321,7 +322,7 @@ final class Bench implements AutoCloseable {
             if (System.nanoTime() - began > DEADLINE_NANOS) {
                 throw new IOException("nothing came for 30 s");
             }
-            Thread.onSpinWait();
+            LockSupport.parkNanos(100_000);
         }
     }
 
