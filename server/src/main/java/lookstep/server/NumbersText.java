@@ -14,6 +14,9 @@ final class NumbersText {
     /** A third of a stop is the step of the dials: less is not worth a word. */
     private static final double THIRD = 1 / 3.0;
 
+    /** Zone I and darker: no face is made out (common practice). */
+    private static final double DARK_STOPS = 4;
+
     private NumbersText() {}
 
     static String of(ShootPlan plan) {
@@ -61,10 +64,19 @@ final class NumbersText {
         }
         return Scales.formatStops(Math.abs(stops)).substring(1)
                 + (Math.abs(stops) < 1.05 && Math.abs(stops) >= 0.95 ? " stop " : " stops ")
-                + (stops > 0 ? "over" : "under");
+                + (stops > 0 ? "over" : "under")
+                + (stops < -DARK_STOPS ? ", faces stay dark" : "");
     }
 
     private static String sharpness(ShotNumbers n, double set) {
+        if (n.shot().people().size() == 1) {
+            // Of one person the eyes must be sharp; how far behind them it stays so is taste.
+            return String.format(
+                    Locale.ROOT,
+                    "focus on the eyes, %.2f m behind them is sharp at %s",
+                    n.sharpBehindMetres(),
+                    Scales.formatFNumber(set));
+        }
         String depth = String.format(Locale.ROOT, "%.2f m deep", n.depthMetres());
         String needed = String.format(Locale.ROOT, "f/%.1f", n.fNumberNeeded());
         // A nominal f-number is up to a sixth of a stop from the exact one.

@@ -25,6 +25,7 @@ import lookstep.simulator.model.space.Vec3;
  * @param depthMetres nearest face to farthest, with {@link #FACE_METRES}
  * @param fNumberNeeded least f-number that keeps all faces sharp with the focus left on the
  *     nearest, circle of confusion 0.020 mm
+ * @param sharpBehindMetres how far behind the nearest face it stays sharp with the focus left there
  * @param notes what the lights cannot do
  */
 public record ShotNumbers(
@@ -33,6 +34,7 @@ public record ShotNumbers(
         double stopsOver,
         double depthMetres,
         double fNumberNeeded,
+        double sharpBehindMetres,
         List<String> notes) {
     /** A face is itself this deep (common practice). */
     public static final double FACE_METRES = 0.15;
@@ -69,6 +71,13 @@ public record ShotNumbers(
                         shot.distanceMetres(),
                         deep,
                         DepthOfField.DEFAULT_CIRCLE_MILLIMETRES),
+                DepthOfField.of(
+                                        shot.lensMillimetres(),
+                                        camera.fNumber(),
+                                        shot.distanceMetres(),
+                                        DepthOfField.DEFAULT_CIRCLE_MILLIMETRES)
+                                .farMetres()
+                        - shot.distanceMetres(),
                 look.notes());
     }
 }

@@ -89,4 +89,13 @@ class ShotNumbersTest {
         assertEquals(0.70, numbers.depthMetres(), 1e-9);
         assertEquals(2.1008, numbers.fNumberNeeded(), 0.0005);
     }
+
+    /**
+     * The same formulas: f/8, 50 mm, 3 m, c = 0.020 mm: H = 2500 / (8 x 0.020) + 50 = 15 675 mm,
+     * far limit 3 x 15.625 / 12.675 = 3.6982 m.
+     */
+    @Test
+    void howFarBehindTheEyesItIsSharp() {
+        assertEquals(0.6982, ShotNumbers.of(one, one.shots().get(0)).sharpBehindMetres(), 0.0005);
+    }
 }
