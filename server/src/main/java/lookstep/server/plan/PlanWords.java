@@ -2,7 +2,6 @@ package lookstep.server.plan;
 
 import java.util.Locale;
 import java.util.stream.Collectors;
-import lookstep.protocols.fixture.Mode;
 import lookstep.server.plan.Look.Colour;
 import lookstep.server.plan.Look.Level;
 import lookstep.server.plan.Look.Setting;
@@ -34,7 +33,7 @@ public final class PlanWords {
 
     /** {@code universe 1, slots 1-4}. */
     public static String address(Light light) {
-        int slots = light.mode().channels().stream().mapToInt(Mode.Channel::bytes).sum();
+        int slots = light.mode().slots();
         int first = light.startSlot();
         return "universe "
                 + light.universe()

@@ -12,7 +12,6 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
-import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Clock;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
@@ -25,7 +24,6 @@ import com.microsoft.playwright.options.LoadState;
 import com.microsoft.playwright.options.WaitForSelectorState;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -59,25 +57,8 @@ class PagesTest {
 
     @BeforeAll
     static void openBrowser() {
-        playwright =
-                Playwright.create(
-                        new Playwright.CreateOptions()
-                                .setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
-        browser =
-                playwright
-                        .chromium()
-                        .launch(
-                                new BrowserType.LaunchOptions()
-                                        .setExecutablePath(Path.of("/usr/bin/chromium"))
-                                        .setArgs(
-                                                List.of(
-                                                        "--no-sandbox",
-                                                        "--disable-gpu",
-                                                        "--disable-quic",
-                                                        "--no-first-run",
-                                                        "--disable-background-networking",
-                                                        "--disable-component-update",
-                                                        "--disable-sync")));
+        playwright = lookstep.server.end.Browser.playwright();
+        browser = lookstep.server.end.Browser.chromium(playwright);
     }
 
     @AfterAll

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayDeque;
 import java.util.Deque;
+import lookstep.protocols.dmx.DmxTiming;
 
 /**
  * The lights' end of a pair of device nodes. A pseudo-terminal carries no break and does not pace
@@ -13,9 +14,6 @@ import java.util.Deque;
  * until it is back.
  */
 public final class PtyFarEnd implements AutoCloseable {
-    /** 11 bits at 250 kbit/s. */
-    static final long SLOT_NANOS = 44_000;
-
     /** A rest this long parts two packets; far above the jitter inside one burst of bytes. */
     static final long REST_NANOS = 5_000_000;
 
@@ -133,7 +131,7 @@ public final class PtyFarEnd implements AutoCloseable {
             wireFreeNanos = nowNanos;
             return 0;
         }
-        long carried = (nowNanos - wireFreeNanos) / SLOT_NANOS;
+        long carried = (nowNanos - wireFreeNanos) / DmxTiming.SLOT_NANOS;
         int count = (int) Math.min(Math.min(carried, waiting), piece.length);
         if (count <= 0) {
             return 0;
@@ -142,7 +140,7 @@ public final class PtyFarEnd implements AutoCloseable {
         if (got < 0) {
             throw new IOException("the node has gone");
         }
-        wireFreeNanos += got * SLOT_NANOS;
+        wireFreeNanos += got * DmxTiming.SLOT_NANOS;
         hand(got, nowNanos);
         return got;
     }

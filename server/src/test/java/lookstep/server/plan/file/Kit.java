@@ -2,53 +2,13 @@ package lookstep.server.plan.file;
 
 import java.nio.charset.StandardCharsets;
 import java.util.List;
-import lookstep.protocols.fixture.DimmingCurve;
-import lookstep.protocols.fixture.Emitter;
 import lookstep.protocols.fixture.Fixture;
-import lookstep.protocols.fixture.Mode;
-import lookstep.protocols.fixture.Mode.Channel;
+import lookstep.protocols.fixture.GenericFixtures;
 import lookstep.server.plan.ShootPlan;
 
 /** Fixtures and a small plan for tests. */
 public final class Kit {
-    /** Whites of 2700 K and 6500 K (Planckian, CIE 1931), 1600 cd each. */
-    private static final Fixture BI_COLOUR =
-            new Fixture(
-                    "bi-colour",
-                    "panel",
-                    List.of(
-                            new Emitter("warm", 0.4599, 0.4106, 1600),
-                            new Emitter("cool", 0.3135, 0.3236, 1600)),
-                    DimmingCurve.LINEAR,
-                    100,
-                    100,
-                    List.of(new Mode("8-bit", emitters(2, 1)), new Mode("16-bit", emitters(2, 2))));
-
-    private static final Fixture RGBW =
-            new Fixture(
-                    "rgbw",
-                    "lamp",
-                    List.of(
-                            new Emitter("red", 0.69, 0.31, 1500),
-                            new Emitter("green", 0.17, 0.70, 2800),
-                            new Emitter("blue", 0.14, 0.05, 600),
-                            new Emitter("white", 0.3804, 0.3767, 4500)),
-                    DimmingCurve.LINEAR,
-                    40,
-                    120,
-                    List.of(new Mode("8-bit", emitters(4, 1)), new Mode("16-bit", emitters(4, 2))));
-
-    private static final Fixture DIMMER =
-            new Fixture(
-                    "dimmer",
-                    "lamp on a dimmer",
-                    List.of(new Emitter("white", 0.4234, 0.3990, 3000)),
-                    DimmingCurve.SQUARE,
-                    60,
-                    300,
-                    List.of(new Mode("8-bit", List.of(new Channel.Dimmer(1)))));
-
-    public static final List<Fixture> FIXTURES = List.of(DIMMER, BI_COLOUR, RGBW);
+    public static final List<Fixture> FIXTURES = GenericFixtures.all();
 
     /** A good plan on which tests make one thing wrong at a time. */
     public static final String SMALL =
@@ -139,11 +99,5 @@ public final class Kit {
             return good;
         }
         throw new AssertionError(errors(text).toString());
-    }
-
-    private static List<Channel> emitters(int count, int bytes) {
-        return java.util.stream.IntStream.range(0, count)
-                .<Channel>mapToObj(i -> new Channel.Emitter(i, bytes))
-                .toList();
     }
 }
