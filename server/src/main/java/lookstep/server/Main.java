@@ -293,7 +293,11 @@ public final class Main implements Actions {
         } else if (e instanceof AccessDeniedException denied) {
             return denied.getFile() + ": no permission; make it yours, or name another";
         } else if (e instanceof FileSystemException other) {
-            return other.getFile() + ": cannot be used (" + other.getReason() + "); name another";
+            String reason =
+                    other.getReason() == null
+                            ? other.getClass().getSimpleName()
+                            : other.getReason();
+            return other.getFile() + ": cannot be used (" + reason + "); name another";
         }
         return e.getMessage();
     }

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.Optional;
+import lookstep.server.rehearsal.Rehearsal;
 
 /**
  * Where a shoot keeps what came of it: beside its plan file, or for the demo in the user's own
@@ -23,9 +24,12 @@ record ShootFolder(Path path) {
      */
     static ShootFolder ofRehearsal(Optional<Path> plan) {
         return new ShootFolder(
-                plan.map(p -> beside(p, ".rehearsal"))
+                plan.map(p -> beside(p, Rehearsal.FOLDER_ENDING))
                         .orElseGet(
-                                () -> stateHome().resolve("lookstep").resolve("demo.rehearsal")));
+                                () ->
+                                        stateHome()
+                                                .resolve("lookstep")
+                                                .resolve("demo" + Rehearsal.FOLDER_ENDING)));
     }
 
     private static Path beside(Path plan, String ending) {

@@ -57,8 +57,8 @@ public final class FrameIntake implements AutoCloseable {
     private final Set<Integer> previewed = new ConcurrentSkipListSet<>();
     private final Deque<ArrivedFile> waiting = new ArrayDeque<>();
     private long tryAgainNanos;
-    private Optional<String> folderTrouble = Optional.empty();
-    private Optional<String> journalTrouble = Optional.empty();
+    private volatile Optional<String> folderTrouble = Optional.empty();
+    private volatile Optional<String> journalTrouble = Optional.empty();
     private volatile Optional<String> remark = Optional.empty();
 
     /**
@@ -85,16 +85,17 @@ public final class FrameIntake implements AutoCloseable {
             store.add(frame.number(), folder.resolve(frame.file().path()));
         }
         state.newestFrame().ifPresent(this::preview);
-        watched = new WatchedFolder(folder, known(state), this::arrived, this::noted);
+        watched = new WatchedFolder(folder, known(state), waiting::add, this::noted);
         tellLink();
     }
 
     /** One step of the loop; returns when it wants the next. */
     public long doWork(long nowNanos) {
-        if (!waiting.isEmpty() && nowNanos - tryAgainNanos >= 0) {
+        watched.doWork(nowNanos);
+        boolean due = journalTrouble.isEmpty() || nowNanos - tryAgainNanos >= 0;
+        if (!waiting.isEmpty() && due) {
             takeWaiting(nowNanos);
         }
-        watched.doWork(nowNanos);
         return nowNanos + REST_NANOS;
     }
 
@@ -141,13 +142,6 @@ public final class FrameIntake implements AutoCloseable {
     private static KnownFile known(FileMark mark) {
         return new KnownFile(
                 mark.path(), mark.bytes(), Instant.ofEpochMilli(mark.modifiedEpochMillis()));
-    }
-
-    private void arrived(ArrivedFile file) {
-        waiting.add(file);
-        if (waiting.size() == 1) {
-            takeWaiting(System.nanoTime());
-        }
     }
 
     private void takeWaiting(long nowNanos) {

@@ -14,6 +14,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.zip.CRC32;
@@ -152,9 +153,7 @@ public final class Journal implements AutoCloseable {
     }
 
     private void read() throws IOException {
-        // Through the locked channel: closing any other descriptor of the file would give up the
-        // lock
-        // (POSIX fcntl).
+        // Through the locked channel: closing another descriptor gives up the lock (POSIX fcntl).
         ByteBuffer all = ByteBuffer.allocate(Math.toIntExact(channel.size()));
         while (all.hasRemaining() && channel.read(all) >= 0) {
             // until all is read
@@ -200,7 +199,7 @@ public final class Journal implements AutoCloseable {
 
     private void putAside(byte[] bytes, int from) throws IOException {
         Path torn = file.resolveSibling(file.getFileName() + ".torn");
-        byte[] tail = java.util.Arrays.copyOfRange(bytes, from, bytes.length);
+        byte[] tail = Arrays.copyOfRange(bytes, from, bytes.length);
         Files.write(torn, tail, StandardOpenOption.CREATE, StandardOpenOption.APPEND);
         channel.truncate(from);
         channel.force(true);

@@ -60,11 +60,6 @@ public final class Live {
         return state;
     }
 
-    /** Ids of the shots in the running order. */
-    public List<String> order() {
-        return order;
-    }
-
     /** Called after each change, by the thread that made it, in order. */
     public void watch(Consumer<LiveState> watcher) {
         watchers.add(watcher);

@@ -19,9 +19,10 @@ import lookstep.simulator.model.space.Vec3;
 
 /** A planned shot as a scene and a camera of the model. */
 public final class Staging {
-    /** People in the outer places turn in towards the middle (common practice), at most so much. */
+    /** People in the outer places turn in towards the middle (common practice). */
     private static final double TURN_DEGREES_PER_METRE = -12;
 
+    /** And never further than this, or they would look past the camera. */
     private static final double MOST_TURN_DEGREES = 15;
 
     private Staging() {}

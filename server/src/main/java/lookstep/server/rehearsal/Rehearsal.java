@@ -44,6 +44,9 @@ import org.slf4j.LoggerFactory;
 public final class Rehearsal implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Rehearsal.class);
 
+    /** How the folder of a rehearsal ends, beside its plan. */
+    public static final String FOLDER_ENDING = ".rehearsal";
+
     /** From the end of a fade to the picture: people settle (common practice: a breath). */
     private static final double SETTLE_SECONDS = 0.8;
 
@@ -115,9 +118,12 @@ public final class Rehearsal implements AutoCloseable {
         return new Rehearsal(plan, folder, frames);
     }
 
-    /** Whether this device node, wherever links lead, is one that a rehearsal made. */
+    /** Whether this is the name of a device node in a rehearsal's folder. */
     public static boolean owns(Path device) {
-        return device.toAbsolutePath().getParent().getFileName().toString().endsWith(".rehearsal");
+        Path folder = device.toAbsolutePath().getParent();
+        return folder != null
+                && folder.getFileName() != null
+                && folder.getFileName().toString().endsWith(FOLDER_ENDING);
     }
 
     public Gear gear() {
@@ -149,8 +155,7 @@ public final class Rehearsal implements AutoCloseable {
 
     /** On request; the one that is due when the light has settled comes all the same. */
     private void takeExtraPicture() {
-        ScheduledFuture<?> extra = later(this::photograph, 0);
-        LOG.debug("an extra picture: {}", extra);
+        photographer.execute(this::photograph);
     }
 
     private ScheduledFuture<?> later(Runnable what, double inSeconds) {

@@ -118,7 +118,7 @@ final class Gate {
             headers.put(
                     new HttpString("Content-Security-Policy"),
                     "default-src 'self'; img-src 'self' blob: data:; connect-src 'self' ws: wss:;"
-                            + " style-src 'self' 'unsafe-inline'; frame-ancestors 'none'; base-uri 'none'");
+                            + " frame-ancestors 'none'; base-uri 'none'");
             headers.put(new HttpString("X-Content-Type-Options"), "nosniff");
             headers.put(new HttpString("Referrer-Policy"), "no-referrer");
             headers.put(Headers.CACHE_CONTROL, "no-store");

@@ -9,7 +9,9 @@ import java.io.IOException;
 import java.net.InetSocketAddress;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.ThreadPoolExecutor;
+import java.util.concurrent.TimeUnit;
 import java.util.function.LongSupplier;
 import lookstep.server.frames.FrameStore;
 import lookstep.server.live.Event.FrameTaken;
@@ -114,13 +116,20 @@ public final class PageServer implements AutoCloseable {
         return server;
     }
 
+    /** One thing after the other; what comes after the end is let go. */
     private static ExecutorService oneThread(String name) {
-        return Executors.newSingleThreadExecutor(
+        return new ThreadPoolExecutor(
+                1,
+                1,
+                0,
+                TimeUnit.SECONDS,
+                new LinkedBlockingQueue<>(),
                 r -> {
                     Thread t = new Thread(r, name);
                     t.setDaemon(true);
                     return t;
-                });
+                },
+                new ThreadPoolExecutor.DiscardPolicy());
     }
 
     private static String reason(Throwable e) {
@@ -180,7 +189,8 @@ public final class PageServer implements AutoCloseable {
         crew.close();
         undertow.stop();
         pushing.shutdownNow();
-        pressing.shutdownNow();
+        // Not now: an interrupt in the middle of a press would close the journal under it.
+        pressing.shutdown();
         decoding.shutdownNow();
         rendering.shutdownNow();
     }

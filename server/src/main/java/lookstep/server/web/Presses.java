@@ -3,6 +3,7 @@ package lookstep.server.web;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import io.undertow.server.HttpHandler;
 import io.undertow.server.HttpServerExchange;
 import io.undertow.util.Headers;
 import io.undertow.util.StatusCodes;
@@ -102,7 +103,8 @@ final class Presses {
     private void read(HttpServerExchange exchange, Consumer<JsonNode> then) {
         exchange.getRequestReceiver()
                 .receiveFullString(
-                        (e, text) -> e.dispatch(one, () -> then.accept(parsed(text))),
+                        (e, text) ->
+                                e.dispatch(one, (HttpHandler) later -> then.accept(parsed(text))),
                         (e, tooLong) -> {
                             e.setStatusCode(StatusCodes.REQUEST_ENTITY_TOO_LARGE);
                             e.setPersistent(false);
