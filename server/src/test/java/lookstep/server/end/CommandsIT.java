@@ -157,4 +157,58 @@ class CommandsIT {
             band.locator("img[alt='Picture 2']").waitFor();
         }
     }
+
+    @Test
+    void shootRefusesTheSimulatedLineOfARehearsal() throws Exception {
+        Path plan = dir.resolve("wall.shoot.yaml");
+        try (var in = CommandsIT.class.getResourceAsStream("/lookstep/end/wall.shoot.yaml")) {
+            Files.copy(in, plan);
+        }
+        String line = dir.resolve("lookstep").resolve("demo.rehearsal").resolve("near").toString();
+        try (Lookstep shoot =
+                Lookstep.start(
+                        dir,
+                        "shoot",
+                        plan.toString(),
+                        "--line",
+                        line,
+                        "--frames",
+                        dir.toString())) {
+            assertEquals(1, shoot.exitCode(), shoot.printed());
+            until(
+                    "it says why",
+                    () -> shoot.printed().contains("simulated line of a rehearsal"),
+                    shoot::printed);
+        }
+        assertFalse(Files.exists(dir.resolve("wall.shoot-journal")));
+    }
+
+    /** The nodes' names must not be left pointing at a terminal that somebody else opens next. */
+    @Test
+    void nodesWhoseMakerIsKilledArePutBackAndTheLineWithThem() throws Exception {
+        try (Playwright playwright = Browser.playwright();
+                com.microsoft.playwright.Browser chromium = Browser.chromium(playwright);
+                Lookstep lookstep = Lookstep.start(dir, "rehearse", "--http", "127.0.0.1:0")) {
+            Page set = chromium.newContext().newPage();
+            set.navigate(lookstep.link(1));
+            assertThat(set.locator("link-states")).containsText("a packet every 30 ms");
+            Path near = dir.resolve("lookstep").resolve("demo.rehearsal").resolve("near");
+            Object before =
+                    Files.getLastModifiedTime(near, java.nio.file.LinkOption.NOFOLLOW_LINKS);
+            assertEquals(1, lookstep.killChildren("socat"));
+            until(
+                    "the nodes are new",
+                    () -> {
+                        try {
+                            return Files.exists(near)
+                                    && !before.equals(
+                                            Files.getLastModifiedTime(
+                                                    near, java.nio.file.LinkOption.NOFOLLOW_LINKS));
+                        } catch (IOException betweenTheTwo) {
+                            return false;
+                        }
+                    });
+            assertThat(set.locator("link-states")).containsText("a packet every 30 ms");
+        }
+    }
 }

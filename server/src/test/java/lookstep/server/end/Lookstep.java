@@ -107,6 +107,14 @@ final class Lookstep implements AutoCloseable {
         return process.exitValue();
     }
 
+    /** Kills what it started under this name; returns how many there were. */
+    long killChildren(String name) {
+        return process.descendants()
+                .filter(p -> p.info().command().orElse("").endsWith("/" + name))
+                .filter(ProcessHandle::destroyForcibly)
+                .count();
+    }
+
     int exitCode() throws InterruptedException {
         if (!process.waitFor(60, TimeUnit.SECONDS)) {
             fail("lookstep did not end:\n" + printed());

@@ -6,13 +6,19 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.net.CookieManager;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.net.Socket;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.net.http.WebSocket;
 import java.net.http.WebSocketHandshakeException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
@@ -23,6 +29,7 @@ import java.util.concurrent.TimeUnit;
 import lookstep.server.TestPlans;
 import lookstep.server.frames.FrameStore;
 import lookstep.server.frames.PreviewMaker;
+import lookstep.server.frames.PreviewResult;
 import lookstep.server.live.Journal;
 import lookstep.server.live.Links;
 import lookstep.server.live.Live;
@@ -44,6 +51,7 @@ class PageServerTest {
     @TempDir Path dir;
 
     private final ShootPlan plan = TestPlans.threeShots();
+    private final FrameStore frames = new FrameStore(1, new PreviewMaker()::make);
     private Journal journal;
     private Live live;
     private PageServer server;
@@ -57,7 +65,7 @@ class PageServerTest {
                         new PageServer.About(
                                 live,
                                 new Links(() -> {}),
-                                new FrameStore(1, new PreviewMaker()::make),
+                                frames,
                                 state -> Optional.empty(),
                                 new Predictions(plan),
                                 new Messages(plan, true, List.of()),
@@ -268,5 +276,58 @@ class PageServerTest {
                         CompletionException.class, () -> listen(key, path, from));
         assertEquals(
                 403, ((WebSocketHandshakeException) refused.getCause()).getResponse().statusCode());
+    }
+
+    /** Tablets that walked off in the middle of a picture, or somebody who means it. */
+    @Test
+    void readersThatNeverReadDoNotHoldUpAPress() throws Exception {
+        frames.add(1, dir.resolve("original.jpg"));
+        frames.put(1, new PreviewResult.Preview(new byte[8 << 20], 1, 1));
+        List<Socket> stuck = new ArrayList<>();
+        try {
+            for (int i = 0; i < 24; i++) {
+                Socket socket = new Socket();
+                socket.setReceiveBufferSize(2048);
+                socket.setSoTimeout(20_000);
+                socket.connect(
+                        new InetSocketAddress(InetAddress.getLoopbackAddress(), server.port()));
+                String ask =
+                        "GET /frames/1.jpg HTTP/1.1\r\nHost: x\r\nCookie: "
+                                + KEYS.cookie()
+                                + "="
+                                + KEYS.band()
+                                + "\r\n\r\n";
+                socket.getOutputStream().write(ask.repeat(4).getBytes(StandardCharsets.US_ASCII));
+                socket.getOutputStream().flush();
+                assertEquals('H', socket.getInputStream().read(), "the picture has begun");
+                stuck.add(socket);
+            }
+            HttpResponse<String> press =
+                    send(post(KEYS.crew(), "/step", "{\"at\":0}").timeout(Duration.ofSeconds(30)));
+            assertEquals(200, press.statusCode());
+            assertEquals(
+                    200,
+                    send(with(KEYS.band(), "/band").timeout(Duration.ofSeconds(30))).statusCode());
+        } finally {
+            for (Socket socket : stuck) {
+                socket.close();
+            }
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {"a=\u00ff", "\"", "=;=;=", "lookstep-test", "lookstep-test=\u00ff\u00fe"})
+    void aCookieThatIsNoneIsNoKey(String cookie) throws Exception {
+        try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), server.port())) {
+            String ask =
+                    "GET /next HTTP/1.1\r\nHost: x\r\nConnection: close\r\nCookie: "
+                            + cookie
+                            + "\r\n\r\n";
+            socket.getOutputStream().write(ask.getBytes(StandardCharsets.ISO_8859_1));
+            String answer =
+                    new String(socket.getInputStream().readAllBytes(), StandardCharsets.ISO_8859_1);
+            assertTrue(answer.startsWith("HTTP/1.1 403 "), answer);
+        }
     }
 }

@@ -1,0 +1,178 @@
+package lookstep.server.intake;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.util.List;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
+import javax.imageio.ImageIO;
+import lookstep.protocols.image.ExifData;
+import lookstep.protocols.image.ExifWriter;
+import lookstep.server.live.Journal;
+import lookstep.server.live.Links;
+import lookstep.server.live.Live;
+import lookstep.server.live.LiveState;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class FrameIntakeTest {
+    private static final long SECOND = 1_000_000_000;
+
+    @TempDir Path dir;
+
+    private final BlockingQueue<String> previews = new LinkedBlockingQueue<>();
+    private final Links links = new Links(() -> {});
+    private Path folder;
+    private Journal journal;
+    private Live live;
+    private FrameIntake intake;
+    private long now;
+
+    @BeforeEach
+    void makeFolder() throws IOException {
+        folder = Files.createDirectory(dir.resolve("frames"));
+    }
+
+    @AfterEach
+    void close() {
+        intake.close();
+        journal.close();
+    }
+
+    private void open() throws IOException {
+        journal = Journal.open(dir.resolve("journal"));
+        live = new Live(journal, List.of("a", "b"), "", () -> 0);
+        intake = new FrameIntake(folder, live, links, () -> previews.add("made"));
+    }
+
+    /** The folder is listed every few seconds at the latest, on this clock. */
+    private void passSeconds(int seconds) {
+        for (int i = 0; i < seconds * 10; i++) {
+            now += SECOND / 10;
+            intake.doWork(now);
+        }
+    }
+
+    private void photograph(String name, int grey) throws IOException {
+        BufferedImage image = new BufferedImage(64, 48, BufferedImage.TYPE_INT_RGB);
+        for (int i = 0; i < 64 * 48; i++) {
+            image.setRGB(i % 64, i / 64, grey * 0x010101);
+        }
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ImageIO.write(image, "jpeg", out);
+        ExifData exif =
+                ExifData.builder()
+                        .fNumber(5.6)
+                        .seconds(1 / 125.0)
+                        .iso(3200)
+                        .whiteBalanceKelvin(3000)
+                        .takenAt(LocalDateTime.parse("2026-01-02T03:04:05.678"))
+                        .build();
+        Files.write(folder.resolve(name), ExifWriter.insert(out.toByteArray(), exif));
+    }
+
+    private String cameraLink() {
+        return links.all().get(0).up() + ": " + links.all().get(0).says();
+    }
+
+    @Test
+    void aFrameIsInTheJournalWithItsShotAndItsWordsAndThenOnThePages() throws Exception {
+        open();
+        live.step(0);
+        photograph("LS_0001.JPG", 90);
+        passSeconds(10);
+        LiveState state = live.state();
+        assertEquals(1, state.frames().size());
+        assertEquals("a", state.frames().get(0).shot());
+        assertEquals("f/5.6, 1/125 s, ISO 3200, 3000 K", state.frames().get(0).says());
+        assertEquals("2026-01-02T03:04:05.678", state.frames().get(0).takenAt());
+        assertEquals("made", previews.poll(30, TimeUnit.SECONDS));
+        assertEquals(state.newestFrame(), intake.newest(live.state()));
+        assertEquals("true: frames come in at " + folder, cameraLink());
+    }
+
+    @Test
+    void whatLayThereBeforeIsLeftOutAndNothingIsTakenTwiceAfterARestart() throws Exception {
+        photograph("OLD.JPG", 10);
+        open();
+        passSeconds(10);
+        assertEquals(0, live.state().frames().size());
+        photograph("LS_0001.JPG", 90);
+        passSeconds(10);
+        assertEquals(1, live.state().frames().size());
+        intake.close();
+        journal.close();
+
+        photograph("LS_0002.JPG", 120); // while the program was down
+        previews.clear();
+        open();
+        passSeconds(10);
+        assertEquals(
+                List.of("LS_0001.JPG", "LS_0002.JPG"),
+                live.state().frames().stream().map(f -> f.file().path()).toList());
+        assertEquals("made", previews.poll(30, TimeUnit.SECONDS));
+    }
+
+    @Test
+    void aFrameThatTheJournalCannotTakeWaitsAndIsTold() throws Exception {
+        open();
+        journal.close(); // as good as a full disk: nothing can be appended
+        photograph("LS_0001.JPG", 90);
+        passSeconds(10);
+        assertEquals(0, live.state().frames().size());
+        assertTrue(
+                cameraLink().startsWith("false: 1 frames wait and the originals are safe"),
+                cameraLink());
+        assertTrue(Files.exists(folder.resolve("LS_0001.JPG")));
+    }
+
+    @Test
+    void afterARestartTheBandSeesTheNewestThatIsStillThere() throws Exception {
+        open();
+        photograph("LS_0001.JPG", 90);
+        passSeconds(10);
+        photograph("LS_0002.JPG", 120);
+        passSeconds(10);
+        intake.close();
+        journal.close();
+        Files.delete(folder.resolve("LS_0002.JPG"));
+        previews.clear();
+        open();
+        assertEquals("made", previews.poll(30, TimeUnit.SECONDS));
+        assertEquals(1, intake.newest(live.state()).orElseThrow().number());
+    }
+
+    @Test
+    void aFolderThatGoesIsToldAndOneThatComesBackToo() throws Exception {
+        open();
+        passSeconds(10);
+        Files.delete(folder);
+        passSeconds(10);
+        assertTrue(cameraLink().startsWith("false: "), cameraLink());
+        Files.createDirectory(folder);
+        passSeconds(10);
+        assertEquals("true: frames come in at " + folder, cameraLink());
+    }
+
+    @Test
+    void whatIsOddIsToldUntilTheNextGoodFrame() throws Exception {
+        open();
+        Files.write(folder.resolve("HALF.JPG"), new byte[] {(byte) 0xff, (byte) 0xd8, (byte) 0xff});
+        passSeconds(60);
+        assertTrue(cameraLink().contains("HALF.JPG"), cameraLink());
+        photograph("LS_0001.JPG", 90);
+        passSeconds(10);
+        assertFalse(cameraLink().contains("HALF.JPG"), cameraLink());
+    }
+}
