@@ -47,7 +47,9 @@ class RigPlot extends HTMLElement {
     this.#svg.setAttribute('viewBox', `0 0 ${width} ${height}`);
     const area = extent(plot);
     const { place, perMetre } = projection(area, width, height);
-    const taken = [];
+    const far = place({ x: 0, y: plot.place.backgroundMetres }).y;
+    // Nothing stands behind the background.
+    const taken = [{ x: 0, y: -height, w: width, h: height + far + 3 }];
     this.#svg.replaceChildren(
       room(plot.place, place, width),
       ...plot.lights.filter((light) => light.on).flatMap((light, i) => wedge(light, i, place, perMetre)),
@@ -158,7 +160,7 @@ function labels(plot, place, perMetre, taken, width, height) {
       text.append(span);
     });
     drawn.push(text);
-    return text;
+    return { text, box };
   };
   for (const person of plot.people) {
     const at = place(person);
@@ -176,21 +178,9 @@ function labels(plot, place, perMetre, taken, width, height) {
   for (const light of plot.lights) {
     const at = place(light);
     const w = Math.max(breadth(light.name, 0.66), breadth(light.says, 0.58));
-    const h = LINE_PIXELS * 2;
-    const text = put(
+    const { text, box } = put(
       light.on ? 'light on' : 'light',
-      [
-        { x: at.x - w / 2, y: at.y + 14, w, h, anchor: 'middle' },
-        { x: at.x - w / 2, y: at.y - 14 - h, w, h, anchor: 'middle' },
-        { x: at.x + 18, y: at.y - h / 2, w, h, anchor: 'start' },
-        { x: at.x - 20 - w, y: at.y - h / 2, w, h, anchor: 'end' },
-        { x: at.x - 14, y: at.y + 14, w, h, anchor: 'start' },
-        { x: at.x + 14 - w, y: at.y + 14, w, h, anchor: 'end' },
-        { x: at.x - 14, y: at.y - 14 - h, w, h, anchor: 'start' },
-        { x: at.x + 14 - w, y: at.y - 14 - h, w, h, anchor: 'end' },
-        { x: at.x + 16, y: at.y + 8, w, h, anchor: 'start' },
-        { x: at.x - 16 - w, y: at.y + 8, w, h, anchor: 'end' },
-      ],
+      lightOffers(at, w, LINE_PIXELS * 2),
       [
         { class: 'name', words: light.name },
         { class: 'says', words: light.says },
@@ -199,8 +189,39 @@ function labels(plot, place, perMetre, taken, width, height) {
     const title = node('title', {});
     title.textContent = `${light.fixture}, ${light.address}, ${light.z} m up`;
     text.append(title);
+    if (box.leads) drawn.push(leader(at, box));
   }
   return drawn;
+}
+
+/** From a lamp to its words, where they stand further off. */
+function leader(at, box) {
+  const x = Math.min(Math.max(at.x, box.x + 4), box.x + box.w - 4);
+  const y = box.y > at.y ? box.y : box.y + box.h;
+  return node('line', { class: 'leader', x1: at.x, y1: at.y, x2: x, y2: y });
+}
+
+/** Close to the lamp first; where people stand close by, a few lines further off. */
+function lightOffers(at, w, h) {
+  const close = [
+    { x: at.x - w / 2, y: at.y + 14, w, h, anchor: 'middle' },
+    { x: at.x - w / 2, y: at.y - 14 - h, w, h, anchor: 'middle' },
+    { x: at.x + 18, y: at.y - h / 2, w, h, anchor: 'start' },
+    { x: at.x - 20 - w, y: at.y - h / 2, w, h, anchor: 'end' },
+    { x: at.x - 14, y: at.y + 14, w, h, anchor: 'start' },
+    { x: at.x + 14 - w, y: at.y + 14, w, h, anchor: 'end' },
+    { x: at.x - 14, y: at.y - 14 - h, w, h, anchor: 'start' },
+    { x: at.x + 14 - w, y: at.y - 14 - h, w, h, anchor: 'end' },
+    { x: at.x + 16, y: at.y + 8, w, h, anchor: 'start' },
+    { x: at.x - 16 - w, y: at.y + 8, w, h, anchor: 'end' },
+  ];
+  const further = [1, 2, 3, 4, 5].flatMap((lines) =>
+    close.map((offer) => {
+      const away = offer.y + h / 2 < at.y ? -1 : 1;
+      return { ...offer, y: offer.y + away * lines * LINE_PIXELS, leads: true };
+    }),
+  );
+  return [...close, ...further];
 }
 
 function rigLine(light) {
