@@ -87,6 +87,9 @@ public record LookLevels(RigLevels levels, List<String> notes) {
         if (level instanceof Level.Percent percent) {
             return percent.percent() / 100;
         }
+        if (level instanceof Level.Lux lux) {
+            return Math.min(1, lux.lux() / luxAtSubject(light, mix.total().y()));
+        }
         double stops = ((Level.StopsFromKey) level).stops();
         double most = luxAtSubject(light, mix.total().y());
         double wanted = keyLux * Math.pow(2, stops);

@@ -51,6 +51,8 @@ public final class PlanWords {
     private static String level(Level level) {
         if (level instanceof Level.Percent p) {
             return p.percent() == 100 ? "full" : number(p.percent()) + " %";
+        } else if (level instanceof Level.Lux lux) {
+            return number(lux.lux()) + " lx";
         }
         double stops = ((Level.StopsFromKey) level).stops();
         if (stops == 0) {
@@ -63,7 +65,18 @@ public final class PlanWords {
 
     private static String colour(Colour colour) {
         if (colour instanceof Colour.Temperature t) {
-            return number(t.kelvin()) + " K";
+            String kelvin = number(t.kelvin()) + " K";
+            if (t.duv() == 0) {
+                return kelvin;
+            }
+            String side = t.duv() > 0 ? " greener" : " pinker";
+            return kelvin + ", Duv " + number(Math.abs(t.duv())) + side;
+        } else if (colour instanceof Colour.HueSaturation hs) {
+            return "hue "
+                    + number(hs.hueDegrees())
+                    + " saturation "
+                    + number(hs.saturation() * 100)
+                    + " %";
         }
         Colour.Xy xy = (Colour.Xy) colour;
         return "colour x " + number(xy.x()) + " y " + number(xy.y());
