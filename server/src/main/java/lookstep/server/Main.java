@@ -16,7 +16,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
-import java.util.concurrent.atomic.AtomicInteger;
+import java.util.concurrent.atomic.AtomicReference;
 import lookstep.protocols.fixture.GenericFixtures;
 import lookstep.protocols.wire.SerialAdapter;
 import lookstep.protocols.wire.SerialAdapters;
@@ -26,8 +26,10 @@ import lookstep.server.cli.Cli;
 import lookstep.server.cli.Greeting;
 import lookstep.server.cli.Http;
 import lookstep.server.gear.Gear;
+import lookstep.server.lighting.Shown;
 import lookstep.server.live.Journal;
 import lookstep.server.live.LiveState;
+import lookstep.server.look.Adjustment;
 import lookstep.server.plan.PlanText;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
@@ -74,8 +76,8 @@ public final class Main implements Actions {
                             Rehearsal.start(plan, folder.path(), frames.orElse(folder.frames()));
                     Session session = session(opened.get(), rehearsal.gear(), journal, http)) {
                 LiveState now = session.live().state();
-                rehearsal.place(shot(plan, now));
-                follow(session, plan, rehearsal, now.position());
+                rehearsal.place(shot(plan, now), session.lighting().shown(now).look());
+                follow(session, plan, rehearsal);
                 greet("Rehearsing ‘%s’ on a simulated set.", plan, session, http);
                 untilStopped(session, rehearsal, journal);
             }
@@ -219,16 +221,30 @@ public final class Main implements Actions {
         return plan.shots().get(Math.max(1, state.position()) - 1);
     }
 
-    /** The simulated people and camera follow the running order. */
-    private static void follow(Session session, ShootPlan plan, Rehearsal rehearsal, int from) {
-        AtomicInteger performed = new AtomicInteger(from);
+    /** What makes the stand-in take a picture when it changes. */
+    private record Performed(int position, int take, Adjustment adjustment) {}
+
+    /** The simulated people and camera follow the running order, and the light. */
+    private static void follow(Session session, ShootPlan plan, Rehearsal rehearsal) {
+        AtomicReference<Performed> performed =
+                new AtomicReference<>(performed(session, session.live().state()));
         session.live()
                 .watch(
                         state -> {
-                            if (performed.getAndSet(state.position()) != state.position()) {
-                                rehearsal.perform(shot(plan, state));
+                            Performed now = performed(session, state);
+                            Shown shown = session.lighting().shown(state);
+                            boolean news = !now.equals(performed.getAndSet(now));
+                            if (news && shown.what() == Shown.What.LOOK) {
+                                rehearsal.perform(shot(plan, state), shown.look());
+                            } else if (news) {
+                                rehearsal.place(shot(plan, state), shown.look());
                             }
                         });
+    }
+
+    private static Performed performed(Session session, LiveState state) {
+        return new Performed(
+                state.position(), state.take(), session.lighting().shown(state).adjustment());
     }
 
     private void greet(String first, ShootPlan plan, Session session, Http http) {

@@ -5,14 +5,16 @@ import java.security.SecureRandom;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.locks.LockSupport;
+import lookstep.protocols.dmx.DmxPacket;
 import lookstep.protocols.dmx.DmxTiming;
+import lookstep.protocols.fixture.Emitter;
 import lookstep.server.gear.Gear;
 import lookstep.server.intake.FrameIntake;
+import lookstep.server.lighting.Lighting;
+import lookstep.server.lighting.Shown;
 import lookstep.server.live.Event;
 import lookstep.server.live.Journal;
 import lookstep.server.live.Link;
@@ -20,8 +22,6 @@ import lookstep.server.live.Links;
 import lookstep.server.live.Live;
 import lookstep.server.live.LiveState;
 import lookstep.server.look.Fade;
-import lookstep.server.look.LookLevels;
-import lookstep.server.look.RigLevels;
 import lookstep.server.look.RigPackets;
 import lookstep.server.loop.LoopThread;
 import lookstep.server.output.LineDriver;
@@ -29,7 +29,6 @@ import lookstep.server.output.LineState;
 import lookstep.server.output.LookPlayer;
 import lookstep.server.output.Periods;
 import lookstep.server.plan.Light;
-import lookstep.server.plan.Look;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.server.prediction.Predictions;
@@ -47,8 +46,11 @@ final class Session implements AutoCloseable {
     /** A page that hears nothing for some of these knows that it is cut off. */
     private static final long PULSE_NANOS = 2_000_000_000;
 
+    /** The fade, and a change before it that may have to wait for the flashing limit. */
+    private static final long MOST_TO_WORK_LIGHT_NANOS = 2_500_000_000L;
+
     private final ShootPlan plan;
-    private final Map<String, RigLevels> levels = new HashMap<>();
+    private final Lighting lighting;
     private final List<String> notes = new ArrayList<>();
     private final Live live;
     private final Keys keys;
@@ -56,17 +58,13 @@ final class Session implements AutoCloseable {
     private final LookPlayer player;
     private final LineDriver driver;
     private final Deque<AutoCloseable> parts = new ArrayDeque<>();
-    private int playedPosition;
+    private Shown playing;
     private volatile Optional<PageServer> pages = Optional.empty();
 
     private Session(ShootPlan plan, String planHash, Gear gear, Journal journal)
             throws IOException {
         this.plan = plan;
-        for (Look look : plan.looks()) {
-            LookLevels worked = LookLevels.of(plan, look);
-            levels.put(look.name(), worked.levels());
-            notes.addAll(worked.notes());
-        }
+        lighting = new Lighting(plan);
         notes.addAll(outOfReach(plan));
         String before = Journal.replay(journal.found()).planHash();
         if (!before.isEmpty() && !before.equals(planHash)) {
@@ -78,14 +76,19 @@ final class Session implements AutoCloseable {
                         plan.shots().stream().map(Shot::id).toList(),
                         planHash,
                         System::currentTimeMillis);
-        playedPosition = live.state().position();
+        playing = lighting.shown(live.state());
         player =
                 new LookPlayer(
-                        levels.get(look(live.state()).name()),
+                        playing.levels(),
                         new Fade(plan),
-                        at -> RigPackets.packet(plan, at, Gear.LINE_UNIVERSE),
+                        candela(plan),
                         DmxTiming.STEADY.periodNanos());
-        driver = new LineDriver(gear.line(), DmxTiming.STEADY, player, s -> links.tell(link(s)));
+        driver =
+                new LineDriver(
+                        gear.line(),
+                        DmxTiming.STEADY,
+                        now -> packet(Gear.LINE_UNIVERSE, now),
+                        s -> links.tell(link(s)));
         keys = keys(live);
     }
 
@@ -116,6 +119,9 @@ final class Session implements AutoCloseable {
         parts.push(LoopThread.startPrecise("line", driver::doWork));
         parts.push(LoopThread.start("line watchdog", this::watch));
         live.watch(this::play);
+        send(playing, 0);
+        player.allowFlashing(plan.flashingAllowed() && live.state().flashingAcknowledged());
+        parts.push(this::goToWorkLight);
     }
 
     private void takeFrames(Gear gear, String host, int port) throws IOException {
@@ -130,7 +136,9 @@ final class Session implements AutoCloseable {
                                 intake.store(),
                                 intake::newest,
                                 new Predictions(plan),
-                                new Messages(plan, gear.simulated(), notes),
+                                plan,
+                                lighting,
+                                new Messages(plan, lighting, gear.simulated(), notes),
                                 gear.shutter(),
                                 keys,
                                 System::currentTimeMillis),
@@ -188,17 +196,53 @@ final class Session implements AutoCloseable {
         pages.ifPresent(PageServer::changed);
     }
 
-    /** The look that is on: before the first step the safe shot's, so that it can be tested. */
-    private Look look(LiveState state) {
-        return plan.look(plan.shots().get(Math.max(1, state.position()) - 1).look());
+    private static List<double[]> candela(ShootPlan plan) {
+        return plan.rig().stream()
+                .map(l -> l.fixture().emitters().stream().mapToDouble(Emitter::candela).toArray())
+                .toList();
+    }
+
+    /** One whole, consistent packet for a moment. */
+    private DmxPacket packet(int universe, long nowNanos) {
+        LookPlayer.Moment moment = player.at(nowNanos);
+        return moment.raw()
+                .filter(raw -> raw.universe() == universe)
+                .map(raw -> DmxPacket.ofSlots(raw.slots()))
+                .orElseGet(() -> RigPackets.packet(plan, moment.levels(), universe));
     }
 
     private void play(LiveState state) {
-        if (state.position() != playedPosition) {
-            playedPosition = state.position();
-            Look look = look(state);
-            player.go(levels.get(look.name()), look.fadeSeconds());
+        Shown next = lighting.shown(state);
+        player.allowFlashing(plan.flashingAllowed() && state.flashingAcknowledged());
+        boolean same = next.levels().equals(playing.levels()) && next.raw().equals(playing.raw());
+        double fade = Lighting.fadeSeconds(playing, next);
+        playing = next;
+        if (!same) {
+            send(next, fade);
         }
+    }
+
+    private void send(Shown next, double fadeSeconds) {
+        if (next.raw().isPresent()) {
+            player.go(next.raw().get(), next.levels());
+        } else {
+            player.go(next.levels(), fadeSeconds);
+        }
+    }
+
+    /** What people find when the program has ended: most lights hold what they saw last. */
+    private void goToWorkLight() {
+        player.go(lighting.workLight(), Lighting.WORK_LIGHT_SECONDS);
+        long deadline = System.nanoTime() + MOST_TO_WORK_LIGHT_NANOS;
+        while (!player.arrived(System.nanoTime()) && System.nanoTime() - deadline < 0) {
+            LockSupport.parkNanos(DmxTiming.STEADY.periodNanos());
+        }
+        // The packet that says so is the next one.
+        LockSupport.parkNanos(2 * DmxTiming.STEADY.periodNanos());
+    }
+
+    Lighting lighting() {
+        return lighting;
     }
 
     Live live() {

@@ -3,6 +3,7 @@ package lookstep.server.live;
 import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.util.List;
+import lookstep.server.look.Adjustment;
 
 /** What can happen in a shoot. Each is in the journal before anybody is answered. */
 @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "event")
@@ -13,7 +14,15 @@ import java.util.List;
     @JsonSubTypes.Type(value = Event.ClockPaused.class, name = "clock paused"),
     @JsonSubTypes.Type(value = Event.KeysMade.class, name = "keys made"),
     @JsonSubTypes.Type(value = Event.FoundBefore.class, name = "found before"),
-    @JsonSubTypes.Type(value = Event.FrameTaken.class, name = "frame taken")
+    @JsonSubTypes.Type(value = Event.FrameTaken.class, name = "frame taken"),
+    @JsonSubTypes.Type(value = Event.SameAgain.class, name = "same again"),
+    @JsonSubTypes.Type(value = Event.Nudged.class, name = "nudged"),
+    @JsonSubTypes.Type(value = Event.Kept.class, name = "kept"),
+    @JsonSubTypes.Type(value = Event.Forgotten.class, name = "forgotten"),
+    @JsonSubTypes.Type(value = Event.Undone.class, name = "undone"),
+    @JsonSubTypes.Type(value = Event.Testing.class, name = "testing"),
+    @JsonSubTypes.Type(value = Event.TestEnded.class, name = "test ended"),
+    @JsonSubTypes.Type(value = Event.FlashingAcknowledged.class, name = "flashing acknowledged")
 })
 public sealed interface Event {
     /**
@@ -74,4 +83,34 @@ public sealed interface Event {
      */
     record FrameTaken(int number, FileMark file, String shot, String takenAt, String says)
             implements Event {}
+
+    /** The current shot once more, from the look as it is. */
+    record SameAgain() implements Event {}
+
+    /**
+     * The light of a shot was changed.
+     *
+     * @param shot its id
+     * @param adjustment all that is changed now
+     * @param says the one change in words
+     */
+    record Nudged(String shot, Adjustment adjustment, String says) implements Event {}
+
+    /** The shot's changes became its look's. */
+    record Kept(String shot, String look, String says) implements Event {}
+
+    /** The shot's changes, or without any those kept in its look, are gone. */
+    record Forgotten(String shot, String look, String says) implements Event {}
+
+    /** The newest change of the light was taken back. */
+    record Undone() implements Event {}
+
+    /** This light or slot alone, until the test ends or the next shot comes. */
+    record Testing(RigTest test) implements Event {}
+
+    /** The lights are back at the look. */
+    record TestEnded() implements Event {}
+
+    /** Somebody of the crew said that everybody was told of the flashing that the plan allows. */
+    record FlashingAcknowledged(boolean acknowledged) implements Event {}
 }

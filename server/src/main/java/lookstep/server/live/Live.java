@@ -66,16 +66,8 @@ public final class Live {
     }
 
     /** One on, if {@code at} is still the position; the first step starts the clock. */
-    public synchronized LiveState step(int at) throws IOException {
-        if (at != state.position() || at >= order.size()) {
-            return state;
-        }
-        List<Event> events = new ArrayList<>();
-        if (state.clock().fresh()) {
-            events.add(new Event.ClockStarted());
-        }
-        events.add(new Event.WentTo(at + 1, order.get(at)));
-        return record(events);
+    public LiveState step(int at) throws IOException {
+        return jump(at, at + 1);
     }
 
     /**
@@ -87,6 +79,41 @@ public final class Live {
             return state;
         }
         return record(List.of(new Event.WentTo(at - 1, at == 1 ? "" : order.get(at - 2))));
+    }
+
+    /**
+     * To any shot of the order, if {@code at} is still the position; the first starts the clock.
+     */
+    public synchronized LiveState jump(int at, int to) throws IOException {
+        if (at != state.position() || to < 1 || to > order.size() || to == at) {
+            return state;
+        }
+        List<Event> events = new ArrayList<>();
+        if (state.clock().fresh()) {
+            events.add(new Event.ClockStarted());
+        }
+        events.add(new Event.WentTo(to, order.get(to - 1)));
+        return record(events);
+    }
+
+    /** The current shot once more, if {@code at} is still the position; a test ends. */
+    public synchronized LiveState sameAgain(int at) throws IOException {
+        return at != state.position() || at == 0 ? state : record(List.of(new Event.SameAgain()));
+    }
+
+    /** What the crew does to the light: the event that the state as it is now leads to. */
+    @FunctionalInterface
+    public interface Change {
+        Event from(LiveState now) throws NotPossible;
+    }
+
+    /**
+     * Changes the light, if {@code at} is still the position.
+     *
+     * @throws NotPossible if it cannot be done as things are; nothing has happened then
+     */
+    public synchronized LiveState light(int at, Change change) throws IOException, NotPossible {
+        return at != state.position() ? state : record(List.of(change.from(state)));
     }
 
     /** The window's clock runs; no matter if it does already. */

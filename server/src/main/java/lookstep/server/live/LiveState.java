@@ -10,7 +10,11 @@ import java.util.Optional;
  * @param revision how many events made it
  * @param position 0 before the first shot, otherwise the current one in the running order
  * @param shot the current shot's id, empty before the first
+ * @param take 1 when a shot becomes current, one more each time it is made again
  * @param clock the window's clock
+ * @param changes of the light on the set
+ * @param test a light or slot that is being looked at alone
+ * @param flashingAcknowledged everybody was told of the flashing that the plan allows
  * @param frames all, in the order they came
  * @param foundBefore files in the frames folder that are not of this shoot; absent before the
  *     folder was first seen
@@ -21,14 +25,30 @@ public record LiveState(
         long revision,
         int position,
         String shot,
+        int take,
         Clock clock,
+        Changes changes,
+        Optional<RigTest> test,
+        boolean flashingAcknowledged,
         List<Event.FrameTaken> frames,
         Optional<List<Event.FileMark>> foundBefore,
         Optional<Event.KeysMade> keys,
         String planHash) {
     /** Before any event. */
     public static final LiveState NEW =
-            new LiveState(0, 0, "", Clock.NEW, List.of(), Optional.empty(), Optional.empty(), "");
+            new LiveState(
+                    0,
+                    0,
+                    "",
+                    1,
+                    Clock.NEW,
+                    Changes.NONE,
+                    Optional.empty(),
+                    false,
+                    List.of(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    "");
 
     /** The newest frame. */
     public Optional<Event.FrameTaken> newestFrame() {
@@ -42,55 +62,103 @@ public record LiveState(
 
     /** This state after one more event. */
     public LiveState after(Event event, long atEpochMillis) {
-        if (event instanceof Event.Opened e) {
-            return next(position, shot, clock, frames, foundBefore, keys, e.planHash());
-        } else if (event instanceof Event.WentTo e) {
-            return next(e.position(), e.shot(), clock, frames, foundBefore, keys, planHash);
-        } else if (event instanceof Event.ClockStarted) {
-            return next(
-                    position,
-                    shot,
-                    clock.start(atEpochMillis),
-                    frames,
-                    foundBefore,
-                    keys,
-                    planHash);
-        } else if (event instanceof Event.ClockPaused) {
-            return next(
-                    position,
-                    shot,
-                    clock.pause(atEpochMillis),
-                    frames,
-                    foundBefore,
-                    keys,
-                    planHash);
-        } else if (event instanceof Event.FoundBefore e) {
-            return next(position, shot, clock, frames, Optional.of(e.files()), keys, planHash);
-        }
-        if (event instanceof Event.KeysMade e) {
-            return next(position, shot, clock, frames, foundBefore, Optional.of(e), planHash);
-        }
-        List<Event.FrameTaken> more = new ArrayList<>(frames);
-        more.add((Event.FrameTaken) event);
-        return next(position, shot, clock, List.copyOf(more), foundBefore, keys, planHash);
+        Next next = new Next(this);
+        next.take(event, atEpochMillis);
+        return next.whole();
     }
 
-    private LiveState next(
-            int newPosition,
-            String newShot,
-            Clock newClock,
-            List<Event.FrameTaken> newFrames,
-            Optional<List<Event.FileMark>> newFoundBefore,
-            Optional<Event.KeysMade> newKeys,
-            String newPlanHash) {
-        return new LiveState(
-                revision + 1,
-                newPosition,
-                newShot,
-                newClock,
-                newFrames,
-                newFoundBefore,
-                newKeys,
-                newPlanHash);
+    /** The state that is being made. */
+    private static final class Next {
+        private final long revision;
+        private int position;
+        private String shot;
+        private int take;
+        private Clock clock;
+        private Changes changes;
+        private Optional<RigTest> test;
+        private boolean flashingAcknowledged;
+        private List<Event.FrameTaken> frames;
+        private Optional<List<Event.FileMark>> foundBefore;
+        private Optional<Event.KeysMade> keys;
+        private String planHash;
+
+        Next(LiveState before) {
+            revision = before.revision + 1;
+            position = before.position;
+            shot = before.shot;
+            take = before.take;
+            clock = before.clock;
+            changes = before.changes;
+            test = before.test;
+            flashingAcknowledged = before.flashingAcknowledged;
+            frames = before.frames;
+            foundBefore = before.foundBefore;
+            keys = before.keys;
+            planHash = before.planHash;
+        }
+
+        void take(Event event, long atEpochMillis) {
+            if (event instanceof Event.Opened e) {
+                planHash = e.planHash();
+            } else if (event instanceof Event.WentTo e) {
+                position = e.position();
+                shot = e.shot();
+                take = 1;
+                test = Optional.empty();
+            } else if (event instanceof Event.SameAgain) {
+                take++;
+                test = Optional.empty();
+            } else if (event instanceof Event.ClockStarted) {
+                clock = clock.start(atEpochMillis);
+            } else if (event instanceof Event.ClockPaused) {
+                clock = clock.pause(atEpochMillis);
+            } else if (event instanceof Event.FoundBefore e) {
+                foundBefore = Optional.of(e.files());
+            } else if (event instanceof Event.KeysMade e) {
+                keys = Optional.of(e);
+            } else if (event instanceof Event.FrameTaken e) {
+                List<Event.FrameTaken> more = new ArrayList<>(frames);
+                more.add(e);
+                frames = List.copyOf(more);
+            } else {
+                light(event);
+            }
+        }
+
+        private void light(Event event) {
+            if (event instanceof Event.Nudged e) {
+                changes = changes.nudge(e.shot(), e.adjustment(), e.says());
+            } else if (event instanceof Event.Kept e) {
+                changes = changes.keep(e.shot(), e.look(), e.says());
+            } else if (event instanceof Event.Forgotten e) {
+                changes = changes.forget(e.shot(), e.look(), e.says());
+            } else if (event instanceof Event.Undone) {
+                changes = changes.undone();
+            } else if (event instanceof Event.Testing e) {
+                test = Optional.of(e.test());
+            } else if (event instanceof Event.TestEnded) {
+                test = Optional.empty();
+            } else if (event instanceof Event.FlashingAcknowledged e) {
+                flashingAcknowledged = e.acknowledged();
+            } else {
+                throw new IllegalStateException("no case for " + event);
+            }
+        }
+
+        LiveState whole() {
+            return new LiveState(
+                    revision,
+                    position,
+                    shot,
+                    take,
+                    clock,
+                    changes,
+                    test,
+                    flashingAcknowledged,
+                    frames,
+                    foundBefore,
+                    keys,
+                    planHash);
+        }
     }
 }

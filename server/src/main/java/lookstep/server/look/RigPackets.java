@@ -4,7 +4,7 @@ import lookstep.protocols.dmx.DmxPacket;
 import lookstep.server.plan.Light;
 import lookstep.server.plan.ShootPlan;
 
-/** Levels become slots. */
+/** Levels become slots, and slots levels. */
 public final class RigPackets {
     private RigPackets() {}
 
@@ -19,5 +19,24 @@ public final class RigPackets {
             }
         }
         return DmxPacket.ofSlots(slots);
+    }
+
+    /** What the lights make of one universe's 512 slots; the lights of others are dark. */
+    public static RigLevels levels(ShootPlan plan, int universe, byte[] slots) {
+        return new RigLevels(
+                plan.rig().stream()
+                        .map(
+                                light -> {
+                                    int emitters = light.fixture().emitters().size();
+                                    return light.universe() == universe
+                                            ? light.mode()
+                                                    .decode(
+                                                            light.fixture().curve(),
+                                                            slots,
+                                                            light.startSlot(),
+                                                            emitters)
+                                            : new double[emitters];
+                                })
+                        .toList());
     }
 }

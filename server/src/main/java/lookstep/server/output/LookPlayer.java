@@ -1,76 +1,112 @@
 package lookstep.server.output;
 
-import java.util.function.Function;
-import lookstep.protocols.dmx.DmxPacket;
+import java.util.List;
+import java.util.Optional;
 import lookstep.server.look.Fade;
+import lookstep.server.look.RawSlots;
 import lookstep.server.look.RigLevels;
 
 /**
- * Plays the look that is wanted now, from wherever the lights are: snap or fade, each packet one
- * consistent state. The wish may come from any thread; the packets are taken by the line's thread
- * alone.
+ * Plays what is wanted now, from wherever the lights are: snap or fade, each moment one consistent
+ * state. The wish may come from any thread, and any number of outputs may ask for the moment.
  *
- * <p>However fast the key is hit, a change begins no sooner than a third of a second after the one
- * before: between two beginnings every light only rises or only falls ({@link Fade}), so no light
- * makes more than three opposing changes in any second (WCAG 2.2, 2.3.1: no more than three flashes
- * in any one second).
+ * <p>However fast the key is hit, no light makes more than three opposing changes in any second
+ * (WCAG 2.2, 2.3.1: no more than three flashes in any one second): between two beginnings every
+ * light only rises or only falls ({@link Fade}), and a change that would turn a light for the
+ * fourth time waits. It is the newest wish that is waiting, and it goes out as soon as it may.
  */
-public final class LookPlayer implements PacketSource {
-    /** A little over a third of a second, so that four beginnings never fall into one second. */
-    static final long LEAST_BETWEEN_CHANGES_NANOS = 334_000_000;
+public final class LookPlayer {
+    /**
+     * What goes out at one moment.
+     *
+     * @param levels of every light
+     * @param raw slots as they are, in place of those of the levels, for the one universe that is
+     *     being tested
+     */
+    public record Moment(RigLevels levels, Optional<RawSlots> raw) {}
 
-    private record Wish(RigLevels levels, long fadeNanos) {}
+    private record Wish(Moment moment, long fadeNanos) {}
 
     private final Fade fade;
-    private final Function<RigLevels, DmxPacket> packets;
     private final long periodNanos;
-    private volatile Wish wish;
+    private final Turns turns;
 
+    private Wish wish;
     private Wish playing;
-    private RigLevels from;
-    private RigLevels now;
+    private Moment from;
+    private Moment now;
     private long began;
     private boolean everBegan;
+    private boolean flashingAllowed;
 
     /**
      * @param start where the lights are to be at once
      * @param fade how this rig goes from one state to another
-     * @param packets turns levels into the packet of this line's universe
+     * @param candela of each emitter at full, for each light in the rig's order
      * @param periodNanos packet to packet: the first packet of a fade is already one period into it
      */
-    public LookPlayer(
-            RigLevels start, Fade fade, Function<RigLevels, DmxPacket> packets, long periodNanos) {
+    public LookPlayer(RigLevels start, Fade fade, List<double[]> candela, long periodNanos) {
         this.fade = fade;
-        this.packets = packets;
         this.periodNanos = periodNanos;
-        wish = new Wish(start, 0);
+        turns = new Turns(candela, start);
+        now = new Moment(start, Optional.empty());
+        from = now;
+        wish = new Wish(now, 0);
         playing = wish;
-        from = start;
-        now = start;
     }
 
     /** From now on, this. The newest wish counts. */
     public void go(RigLevels levels, double fadeSeconds) {
-        wish = new Wish(levels, Math.round(fadeSeconds * 1e9));
+        wish(new Wish(new Moment(levels, Optional.empty()), Math.round(fadeSeconds * 1e9)));
     }
 
-    @Override
-    public DmxPacket packet(long nowNanos) {
-        Wish wanted = wish;
-        if (!wanted.equals(playing)
-                && (!everBegan || nowNanos - began >= LEAST_BETWEEN_CHANGES_NANOS)) {
+    /**
+     * From now on these slots, at once.
+     *
+     * @param levels what the lights make of them
+     */
+    public void go(RawSlots slots, RigLevels levels) {
+        wish(new Wish(new Moment(levels, Optional.of(slots)), 0));
+    }
+
+    private synchronized void wish(Wish next) {
+        wish = next;
+    }
+
+    /** Lifts the limit on opposing changes, or puts it back. */
+    public synchronized void allowFlashing(boolean allowed) {
+        flashingAllowed = allowed;
+    }
+
+    /** What is to go out at {@code nowNanos} on the clock of {@link System#nanoTime}. */
+    public synchronized Moment at(long nowNanos) {
+        if (wish != playing && may(wish, nowNanos)) {
             from = now;
-            playing = wanted;
+            playing = wish;
             began = nowNanos;
             everBegan = true;
         }
-        now = at(nowNanos);
-        return packets.apply(now);
+        now = moment(nowNanos);
+        turns.saw(now.levels(), nowNanos);
+        return now;
     }
 
-    private RigLevels at(long nowNanos) {
+    private boolean may(Wish next, long nowNanos) {
+        return flashingAllowed || turns.allow(next.moment().levels(), nowNanos);
+    }
+
+    private Moment moment(long nowNanos) {
         long whole = playing.fadeNanos();
         double part = whole <= 0 ? 1 : (double) (nowNanos - began + periodNanos) / whole;
-        return fade.between(from, playing.levels(), everBegan ? part : 1);
+        if (part >= 1 || !everBegan) {
+            return playing.moment();
+        }
+        return new Moment(
+                fade.between(from.levels(), playing.moment().levels(), part), Optional.empty());
+    }
+
+    /** Whether what was wished last is there, whole. */
+    public synchronized boolean arrived(long nowNanos) {
+        return wish == playing && nowNanos - began + periodNanos >= playing.fadeNanos();
     }
 }

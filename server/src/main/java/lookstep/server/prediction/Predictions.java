@@ -5,14 +5,14 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
-import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import javax.imageio.ImageIO;
 import lookstep.server.look.LookLevels;
 import lookstep.server.look.Photometry;
 import lookstep.server.look.RigLevels;
+import lookstep.server.plan.Look;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.simulator.model.colour.Planck;
@@ -26,36 +26,49 @@ public final class Predictions {
     private static final int WIDTH = 720;
     private static final int HEIGHT = 480;
 
+    /** Each is some tens of megabytes. */
+    private static final int MOST_PLATES = 2;
+
+    private static final int MOST_PICTURES = 100;
+
     private final ShootPlan plan;
-    private final Map<String, byte[]> made = new HashMap<>();
+    private final Map<Staged, Plates> plates = newest(MOST_PLATES);
+    private final Map<Picture, byte[]> made = newest(MOST_PICTURES);
+
+    /** What the plates hang on: not the light. */
+    private record Staged(Shot shot, Camera camera) {}
+
+    private record Picture(String shot, Look look) {}
 
     public Predictions(ShootPlan plan) {
         this.plan = plan;
     }
 
-    /**
-     * A JPEG, 720 by 480, of the shot as planned; empty if there is no such shot. Takes a while the
-     * first time.
-     */
-    public synchronized Optional<byte[]> picture(String shotId) {
-        byte[] kept = made.get(shotId);
-        if (kept == null) {
-            Optional<Shot> shot =
-                    plan.shots().stream().filter(s -> s.id().equals(shotId)).findFirst();
-            if (shot.isEmpty()) {
-                return Optional.empty();
+    private static <K, V> Map<K, V> newest(int most) {
+        return new LinkedHashMap<>() {
+            @Override
+            protected boolean removeEldestEntry(Map.Entry<K, V> eldest) {
+                return size() > most;
             }
-            kept = jpeg(render(shot.get()));
-            made.put(shotId, kept);
-        }
-        return Optional.of(kept);
+        };
     }
 
-    private BufferedImage render(Shot shot) {
-        Camera camera = Staging.camera(plan, shot).exact();
-        Plates plates = Renderer.plates(Staging.scene(plan, shot), camera, WIDTH, HEIGHT);
-        RigLevels levels = LookLevels.of(plan, plan.look(shot.look())).levels();
-        return plates.compose(intensities(plan, levels), houseWhite(plan), camera).toImage();
+    /**
+     * A JPEG, 720 by 480, of the shot on a look, as planned or as changed on the set. Takes a while
+     * the first time.
+     */
+    public synchronized byte[] picture(Shot shot, Look look) {
+        return made.computeIfAbsent(new Picture(shot.id(), look), key -> jpeg(render(shot, look)));
+    }
+
+    private BufferedImage render(Shot shot, Look look) {
+        Camera camera = Staging.camera(plan, shot, look).exact();
+        Plates lit =
+                plates.computeIfAbsent(
+                        new Staged(shot, camera),
+                        key -> Renderer.plates(Staging.scene(plan, shot), camera, WIDTH, HEIGHT));
+        RigLevels levels = LookLevels.of(plan, look).levels();
+        return lit.compose(intensities(plan, levels), houseWhite(plan), camera).toImage();
     }
 
     /** What each light sends out, in the rig's order; Y in candela. */

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import lookstep.server.look.Photometry;
 import lookstep.server.plan.CameraSettings;
+import lookstep.server.plan.Look;
 import lookstep.server.plan.Person;
 import lookstep.server.plan.Place;
 import lookstep.server.plan.ShootPlan;
@@ -46,7 +47,12 @@ public final class Staging {
      * on its dials.
      */
     public static Camera camera(ShootPlan plan, Shot shot) {
-        CameraSettings set = plan.look(shot.look()).camera();
+        return camera(plan, shot, plan.look(shot.look()));
+    }
+
+    /** The same, set as another look wants it. */
+    public static Camera camera(ShootPlan plan, Shot shot, Look look) {
+        CameraSettings set = look.camera();
         double deep =
                 Positions.of(shot.arrangement(), shot.people().size()).stream()
                         .mapToDouble(Vec3::y)

@@ -21,6 +21,7 @@ import lookstep.server.gear.Gear;
 import lookstep.server.look.Photometry;
 import lookstep.server.loop.LoopThread;
 import lookstep.server.plan.Light;
+import lookstep.server.plan.Look;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.server.prediction.Predictions;
@@ -62,12 +63,16 @@ public final class Rehearsal implements AutoCloseable {
     private final ScheduledExecutorService photographer;
     private final Optional<LoopThread> wire;
     private final Optional<LoopThread> nodesWatch;
-    private volatile Shot shot;
+    private volatile OnSet onSet;
     private ScheduledFuture<?> nextPicture;
+
+    /** Who stands how, and what the camera is set to. */
+    private record OnSet(Shot shot, Look look) {}
 
     private Rehearsal(ShootPlan plan, Path folder, Path frames) throws IOException {
         this.plan = plan;
-        shot = plan.shots().get(0);
+        Shot first = plan.shots().get(0);
+        onSet = new OnSet(first, plan.look(first.look()));
         List<PatchedLight> patched =
                 plan.rig().stream()
                         .filter(l -> l.universe() == Gear.LINE_UNIVERSE)
@@ -130,9 +135,12 @@ public final class Rehearsal implements AutoCloseable {
         return gear;
     }
 
-    /** The people go to their places for this shot, and no picture is taken. */
-    public void place(Shot next) {
-        shot = next;
+    /**
+     * The people go to their places for this shot, the camera is set as the look wants it, and no
+     * picture is taken.
+     */
+    public void place(Shot next, Look look) {
+        onSet = new OnSet(next, look);
         // What does not hang on the light is worked out while the fade runs.
         photographer.execute(this::prepare);
     }
@@ -141,12 +149,12 @@ public final class Rehearsal implements AutoCloseable {
      * The people go to their places for this shot, the camera is set for it, and when the light has
      * settled the stand-in takes a picture.
      */
-    public synchronized void perform(Shot next) {
-        place(next);
+    public synchronized void perform(Shot next, Look look) {
+        place(next, look);
         if (nextPicture != null) {
             nextPicture.cancel(false);
         }
-        takePicture(plan.look(next.look()).fadeSeconds() + SETTLE_SECONDS);
+        takePicture(look.fadeSeconds() + SETTLE_SECONDS);
     }
 
     private synchronized void takePicture(double inSeconds) {
@@ -201,12 +209,12 @@ public final class Rehearsal implements AutoCloseable {
     }
 
     private View view() {
-        Shot now = shot;
+        OnSet now = onSet;
         return new View(
-                Staging.scene(plan, now),
+                Staging.scene(plan, now.shot()),
                 plan.rig().stream().map(Light::name).toList(),
                 Predictions.houseWhite(plan),
-                Staging.camera(plan, now));
+                Staging.camera(plan, now.shot(), now.look()));
     }
 
     /** What the lights give; those on no line of ours are dark. */

@@ -14,7 +14,11 @@ import java.util.List;
  * @param position in the running order
  * @param current the current shot's id, null before the first
  * @param coming the next shot's id, null at the last
+ * @param take of the current shot: 1, and one more each time it is made again
  * @param shots in the running order
+ * @param light what the lights do now, and what can be done to them
+ * @param test the light or slot that is looked at alone, or null
+ * @param flashing what the plan says of it
  * @param plot the set from above, as it is for the current shot
  * @param links connections to the outside
  * @param frame the newest frame that has a preview, or null
@@ -31,7 +35,11 @@ public record CrewMessage(
         Position position,
         String current,
         String coming,
+        int take,
         List<ShotPart> shots,
+        LightPart light,
+        TestPart test,
+        FlashingPart flashing,
         Plot plot,
         List<LinkPart> links,
         FramePart frame,
@@ -70,6 +78,77 @@ public record CrewMessage(
 
     /** Camera settings; the time as photographers write it. */
     public record CameraPart(double fNumber, String time, double iso, double kelvin) {}
+
+    /**
+     * What the lights do now.
+     *
+     * @param what work light, look or test
+     * @param look the look that is on, null before the first shot
+     * @param says the same in words
+     * @param lights in the rig's order
+     * @param open true if something is changed for this shot and not kept in its look
+     * @param kept true if something is changed in the look for good
+     * @param changes all that is otherwise than planned, in words
+     * @param undo the change that would be taken back next, in words; null if there is none
+     * @param camera what the camera is to be set to
+     * @param cameraStays true if the lights make up for a camera that is not set as the look says
+     * @param steady colour temperatures, kelvin, at which the camera could stay instead
+     * @param notes what the lights cannot do as asked
+     */
+    public record LightPart(
+            String what,
+            String look,
+            String says,
+            List<LampPart> lights,
+            boolean open,
+            boolean kept,
+            List<String> changes,
+            String undo,
+            CameraPart camera,
+            boolean cameraStays,
+            List<Double> steady,
+            List<String> notes) {}
+
+    /**
+     * One light as it is now.
+     *
+     * @param level in words: full, 3000 K; a stop under, 4300 K; off
+     * @param measured in words: 420 lx, 0.7 under the key; empty if it does not reach the people
+     * @param limits how far it can go, in words: from 4.2 under to 1.3 over the key
+     * @param changed how it is otherwise than planned, in words; empty if it is not
+     * @param can presses that do something now: brighter, darker, warmer, colder, off, on
+     */
+    public record LampPart(
+            String name,
+            boolean on,
+            String level,
+            String measured,
+            String limits,
+            String changed,
+            List<String> can) {}
+
+    /**
+     * One light or slot alone.
+     *
+     * @param light whose, empty for a slot that is no light's
+     * @param slot 0 for the whole light
+     * @param says what is on
+     * @param expect what should be seen
+     * @param others what is wrong if something else is seen
+     */
+    public record TestPart(
+            String light,
+            int universe,
+            int slot,
+            String says,
+            String expect,
+            List<OtherPart> others) {}
+
+    /** Seen instead, and why. */
+    public record OtherPart(String seen, String why) {}
+
+    /** Whether the plan allows it, and whether everybody was told. */
+    public record FlashingPart(boolean allowed, boolean acknowledged) {}
 
     /** From above: metres, x to the right and y away from the camera. */
     public record Plot(

@@ -2,26 +2,24 @@ package lookstep.server.web;
 
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import java.util.stream.IntStream;
+import lookstep.server.lighting.Lighting;
+import lookstep.server.lighting.Shown;
 import lookstep.server.live.Clock;
 import lookstep.server.live.Event.FrameTaken;
 import lookstep.server.live.Link;
 import lookstep.server.live.LiveState;
-import lookstep.server.look.LookLevels;
 import lookstep.server.look.Photometry;
 import lookstep.server.plan.CameraSettings;
 import lookstep.server.plan.Light;
-import lookstep.server.plan.Look;
-import lookstep.server.plan.Look.Setting;
 import lookstep.server.plan.PlanWords;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.server.web.BandMessage.BandFrame;
 import lookstep.server.web.CrewMessage.CameraPart;
 import lookstep.server.web.CrewMessage.ClockPart;
+import lookstep.server.web.CrewMessage.FlashingPart;
 import lookstep.server.web.CrewMessage.FramePart;
 import lookstep.server.web.CrewMessage.LinkPart;
 import lookstep.server.web.CrewMessage.Pages;
@@ -43,18 +41,18 @@ public final class Messages {
     private final ShootPlan plan;
     private final boolean simulated;
     private final List<String> notes;
-    private final Map<String, LookLevels> levels = new TreeMap<>();
+    private final Lighting lighting;
+    private final LightParts lightParts;
 
     /**
      * @param notes things to know that hold for the whole shoot
      */
-    public Messages(ShootPlan plan, boolean simulated, List<String> notes) {
+    public Messages(ShootPlan plan, Lighting lighting, boolean simulated, List<String> notes) {
         this.plan = plan;
+        this.lighting = lighting;
         this.simulated = simulated;
         this.notes = List.copyOf(notes);
-        for (Look look : plan.looks()) {
-            levels.put(look.name(), LookLevels.of(plan, look));
-        }
+        lightParts = new LightParts(plan, lighting);
     }
 
     /** What the band sees: the newest frame whose preview is there. */
@@ -69,13 +67,14 @@ public final class Messages {
     /** What the crew sees. */
     public CrewMessage crew(
             LiveState state,
-            Optional<FrameTaken> shown,
+            Optional<FrameTaken> frame,
             List<Link> links,
             Pages pages,
             long nowEpochMillis) {
         int at = state.position();
         List<Shot> shots = plan.shots();
         Shot on = shots.get(Math.max(at, 1) - 1);
+        Shown shown = lighting.shown(state);
         return new CrewMessage(
                 "crew",
                 state.revision(),
@@ -85,13 +84,17 @@ public final class Messages {
                 new Position(at, shots.size()),
                 at == 0 ? null : on.id(),
                 at == shots.size() ? null : shots.get(at).id(),
+                state.take(),
                 shots.stream().map(s -> shot(s, state)).toList(),
-                plot(on),
+                lightParts.light(state, shown),
+                lightParts.test(state, shown),
+                new FlashingPart(plan.flashingAllowed(), state.flashingAcknowledged()),
+                plot(on, shown),
                 links.stream()
                         .map(l -> new LinkPart(l.name(), l.up() ? "up" : "down", l.says()))
                         .toList(),
-                shown.map(f -> new FramePart(f.number(), url(f), f.shot(), f.says())).orElse(null),
-                "/prediction/" + on.id() + ".jpg",
+                frame.map(f -> new FramePart(f.number(), url(f), f.shot(), f.says())).orElse(null),
+                "/prediction/%s.jpg%s".formatted(on.id(), version(shown)),
                 pages,
                 notes);
     }
@@ -99,6 +102,11 @@ public final class Messages {
     /** The file's time is in the address, so that no browser shows a picture of another shoot. */
     private static String url(FrameTaken frame) {
         return "/frames/%d.jpg?v=%d".formatted(frame.number(), frame.file().modifiedEpochMillis());
+    }
+
+    /** A changed look has a picture of its own. */
+    private static String version(Shown shown) {
+        return shown.adjustment().none() ? "" : "?v=%08x".formatted(shown.adjustment().hashCode());
     }
 
     private ClockPart clock(Clock clock, long now) {
@@ -120,16 +128,15 @@ public final class Messages {
                 s.importance(),
                 s.lensMillimetres(),
                 s.distanceMetres(),
-                camera(plan.look(s.look()).camera()),
+                camera(lighting.look(state, s).camera()),
                 state.framesOf(s.id()));
     }
 
-    private static CameraPart camera(CameraSettings c) {
+    static CameraPart camera(CameraSettings c) {
         return new CameraPart(c.fNumber(), PlanWords.time(c.seconds()), c.iso(), c.kelvin());
     }
 
-    private Plot plot(Shot shot) {
-        Look look = plan.look(shot.look());
+    private Plot plot(Shot shot, Shown shown) {
         List<Vec3> stands = Positions.of(shot.arrangement(), shot.people().size());
         return new Plot(
                 new PlacePart(
@@ -146,12 +153,12 @@ public final class Messages {
                                                 centimetres(stands.get(i).x()),
                                                 centimetres(stands.get(i).y())))
                         .toList(),
-                IntStream.range(0, plan.rig().size()).mapToObj(i -> light(look, i)).toList());
+                IntStream.range(0, plan.rig().size()).mapToObj(i -> light(shown, i)).toList());
     }
 
-    private PlotLight light(Look look, int index) {
+    private PlotLight light(Shown shown, int index) {
         Light light = plan.rig().get(index);
-        double[] on = levels.get(look.name()).levels().of(index);
+        double[] on = shown.levels().of(index);
         Xyz sent = Photometry.intensity(light, on);
         return new PlotLight(
                 light.name(),
@@ -164,8 +171,8 @@ public final class Messages {
                 light.aim().y(),
                 Photometry.luminaire(light).beamDegrees(),
                 sent.y() > 0,
-                seenBy(look.camera().kelvin(), sent),
-                says(look.lights().get(light.name())));
+                seenBy(shown.look().camera().kelvin(), sent),
+                lightParts.level(shown, light));
     }
 
     /** The light's colour as the camera is balanced, as bright as a screen can show that hue. */
@@ -181,10 +188,6 @@ public final class Messages {
             hex.append(String.format(Locale.ROOT, "%02x", Math.round(shown * 255)));
         }
         return hex.toString();
-    }
-
-    private static String says(Setting setting) {
-        return setting == null ? "off" : PlanWords.setting(setting);
     }
 
     private static double centimetres(double metres) {

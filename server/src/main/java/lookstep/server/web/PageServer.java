@@ -14,10 +14,14 @@ import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.function.LongSupplier;
 import lookstep.server.frames.FrameStore;
+import lookstep.server.lighting.Lighting;
+import lookstep.server.lighting.Nudging;
+import lookstep.server.lighting.Walking;
 import lookstep.server.live.Event.FrameTaken;
 import lookstep.server.live.Links;
 import lookstep.server.live.Live;
 import lookstep.server.live.LiveState;
+import lookstep.server.plan.ShootPlan;
 import lookstep.server.prediction.Predictions;
 import lookstep.server.web.CrewMessage.Pages;
 import org.xnio.Options;
@@ -38,6 +42,8 @@ public final class PageServer implements AutoCloseable {
      * @param frames previews
      * @param previewed the newest frame that has one
      * @param predictions computed pictures
+     * @param plan what is being shot
+     * @param lighting state as light
      * @param messages plan and state in words
      * @param shutter releases the camera, where that can be done from here
      * @param keys who may open what
@@ -49,6 +55,8 @@ public final class PageServer implements AutoCloseable {
             FrameStore frames,
             Newest previewed,
             Predictions predictions,
+            ShootPlan plan,
+            Lighting lighting,
             Messages messages,
             Optional<Runnable> shutter,
             Keys keys,
@@ -79,9 +87,15 @@ public final class PageServer implements AutoCloseable {
         crew = new Push(this::crewMessage, pushing, () -> {});
         band = new Push(this::bandMessage, pushing, crew::changed);
         Gate gate = new Gate(about.keys());
+        LightWords words =
+                new LightWords(
+                        about.plan(),
+                        new Nudging(about.plan(), about.lighting()),
+                        new Walking(about.plan()));
         Presses presses =
-                new Presses(about.live(), about.shutter(), json, this::crewMessage, pressing);
-        Pictures pictures = new Pictures(about.frames(), about.predictions(), decoding, rendering);
+                new Presses(
+                        about.live(), words, about.shutter(), json, this::crewMessage, pressing);
+        Pictures pictures = new Pictures(about.frames(), this::prediction, decoding, rendering);
         undertow =
                 Undertow.builder()
                         .addHttpListener(port, host)
@@ -157,6 +171,18 @@ public final class PageServer implements AutoCloseable {
     public void alive() {
         band.alive();
         crew.alive();
+    }
+
+    /** The shot as it would be now, with what was changed on the set. */
+    private Optional<byte[]> prediction(String shotId) {
+        return about.plan().shots().stream()
+                .filter(s -> s.id().equals(shotId))
+                .findFirst()
+                .map(
+                        s ->
+                                about.predictions()
+                                        .picture(
+                                                s, about.lighting().look(about.live().state(), s)));
     }
 
     private String bandMessage() {

@@ -8,20 +8,24 @@ import io.undertow.util.StatusCodes;
 import java.nio.ByteBuffer;
 import java.util.Optional;
 import java.util.concurrent.Executor;
+import java.util.function.Function;
 import lookstep.server.frames.FrameStore;
 import lookstep.server.frames.PreviewResult;
 import lookstep.server.frames.PreviewResult.FrameProblem;
 import lookstep.server.frames.PreviewResult.Preview;
-import lookstep.server.prediction.Predictions;
 
 /** Previews of frames, and computed pictures. */
 final class Pictures {
     private final FrameStore frames;
-    private final Predictions predictions;
+    private final Function<String, Optional<byte[]>> predictions;
     private final Executor decoder;
     private final Executor renderer;
 
-    Pictures(FrameStore frames, Predictions predictions, Executor decoder, Executor renderer) {
+    Pictures(
+            FrameStore frames,
+            Function<String, Optional<byte[]>> predictions,
+            Executor decoder,
+            Executor renderer) {
         this.decoder = decoder;
         this.renderer = renderer;
         this.frames = frames;
@@ -53,7 +57,7 @@ final class Pictures {
     }
 
     private void rendered(HttpServerExchange exchange) {
-        Optional<byte[]> picture = predictions.picture(parameter(exchange, "shot"));
+        Optional<byte[]> picture = predictions.apply(parameter(exchange, "shot"));
         if (picture.isEmpty()) {
             missing(exchange, "There is no such shot.\n");
         } else {

@@ -14,6 +14,7 @@ import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import lookstep.server.live.Live;
+import lookstep.server.live.NotPossible;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -25,6 +26,7 @@ final class Presses {
     private static final Logger LOG = LoggerFactory.getLogger(Presses.class);
 
     private final Live live;
+    private final LightWords lightWords;
     private final Optional<Runnable> shutter;
     private final ObjectMapper json;
     private final Supplier<String> newest;
@@ -33,29 +35,32 @@ final class Presses {
     /**
      * Nothing is pressed yet.
      *
+     * @param lightWords what presses about the light mean
      * @param shutter releases the camera, where that can be done from here
      * @param newest the crew's message as it is now
      * @param one runs one thing after the other; writing the journal takes its time
      */
     Presses(
             Live live,
+            LightWords lightWords,
             Optional<Runnable> shutter,
             ObjectMapper json,
             Supplier<String> newest,
             Executor one) {
         this.one = one;
         this.live = live;
+        this.lightWords = lightWords;
         this.shutter = shutter;
         this.json = json;
         this.newest = newest;
     }
 
     private interface Change {
-        void make() throws IOException;
+        void make() throws IOException, NotPossible;
     }
 
     private interface Move {
-        void from(int position) throws IOException;
+        void from(int position) throws IOException, NotPossible;
     }
 
     void step(HttpServerExchange exchange) {
@@ -64,6 +69,42 @@ final class Presses {
 
     void back(HttpServerExchange exchange) {
         read(exchange, body -> at(exchange, body, at -> live.back(at)));
+    }
+
+    void jump(HttpServerExchange exchange) {
+        read(exchange, body -> jump(exchange, body));
+    }
+
+    private void jump(HttpServerExchange exchange, JsonNode body) {
+        if (body.path("to").isInt()) {
+            at(exchange, body, at -> live.jump(at, body.path("to").intValue()));
+        } else {
+            wrong(exchange, "say where to: {\"at\": position.at, \"to\": 1}");
+        }
+    }
+
+    void again(HttpServerExchange exchange) {
+        read(exchange, body -> at(exchange, body, at -> live.sameAgain(at)));
+    }
+
+    void light(HttpServerExchange exchange) {
+        read(exchange, body -> change(exchange, body, lightWords.change(body)));
+    }
+
+    void test(HttpServerExchange exchange) {
+        read(exchange, body -> change(exchange, body, lightWords.test(body)));
+    }
+
+    void flashing(HttpServerExchange exchange) {
+        read(exchange, body -> change(exchange, body, lightWords.flashing(body)));
+    }
+
+    private void change(HttpServerExchange exchange, JsonNode body, Optional<Live.Change> change) {
+        if (change.isEmpty()) {
+            wrong(exchange, "this is no press that is known here; reload the page");
+        } else {
+            at(exchange, body, at -> live.light(at, change.get()));
+        }
     }
 
     void clock(HttpServerExchange exchange) {
@@ -128,6 +169,10 @@ final class Presses {
             LOG.error("a press was not carried out: {}", notDurable.getMessage());
             exchange.setStatusCode(StatusCodes.INSUFFICIENT_STORAGE);
             says(exchange, notDurable.getMessage());
+            return;
+        } catch (NotPossible no) {
+            exchange.setStatusCode(StatusCodes.UNPROCESSABLE_ENTITY);
+            says(exchange, no.getMessage());
             return;
         }
         exchange.getResponseHeaders().put(Headers.CONTENT_TYPE, "application/json");

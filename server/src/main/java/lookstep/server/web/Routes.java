@@ -37,12 +37,19 @@ final class Routes {
                         // pictures
                         .get("/frames/{number}", gate.only(Who.BAND, pictures::frame))
                         .get("/prediction/{shot}", gate.only(Who.CREW, pictures::prediction))
+                        // the rig as it is addressed
+                        // RIG
                         // push
                         .get("/push/band", gate.only(Who.BAND, gate.ownPage(socket(band))))
                         .get("/push/crew", gate.only(Who.CREW, gate.ownPage(socket(crew))))
                         // presses
                         .post("/step", press(presses::step))
                         .post("/back", press(presses::back))
+                        .post("/jump", press(presses::jump))
+                        .post("/again", press(presses::again))
+                        .post("/light", press(presses::light))
+                        .post("/test", press(presses::test))
+                        .post("/flashing", press(presses::flashing))
                         .post("/clock", press(presses::clock))
                         .post("/shutter", press(presses::shutter))
                         .setFallbackHandler(files());

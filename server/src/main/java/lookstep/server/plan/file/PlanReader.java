@@ -12,13 +12,23 @@ import lookstep.server.plan.Person;
 import lookstep.server.plan.Place;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
+import lookstep.server.plan.WorkLight;
 import lookstep.server.plan.file.Node.Mapping;
 
 /** Reads plan files. Finds everything that is wrong in one go; never throws for what a file has. */
 public final class PlanReader {
     private static final List<String> KEYS =
             List.of(
-                    "title", "place", "house", "window", "camera", "people", "rig", "looks",
+                    "title",
+                    "place",
+                    "house",
+                    "window",
+                    "camera",
+                    "people",
+                    "rig",
+                    "looks",
+                    "worklight",
+                    "flashing",
                     "shots");
 
     private final List<Fixture> fixtures;
@@ -92,6 +102,14 @@ public final class PlanReader {
                         LooksReader.EXAMPLE,
                         looks,
                         new LooksReader(camera, lights, looks, problems)::read);
+        WorkLight workLight =
+                f.optional(
+                        "worklight",
+                        WorkLightReader.EXAMPLE,
+                        WorkLightReader::read,
+                        WorkLight.USUAL);
+        boolean flashing =
+                f.optional("flashing", "forbidden", WorkLightReader::flashingAllowed, false);
         ShotsReader shotsReader = new ShotsReader(people, looks, problems);
         List<Shot> shots =
                 section(f, "shots", ShotsReader.EXAMPLE, new Names("shot"), shotsReader::read);
@@ -107,6 +125,8 @@ public final class PlanReader {
                         List.copyOf(band),
                         List.copyOf(rig),
                         List.copyOf(lookList),
+                        workLight,
+                        flashing,
                         List.copyOf(shots));
         new Oddities(plan, people, lights, looks, shotsReader.places(), problems).report();
         return Optional.of(plan);

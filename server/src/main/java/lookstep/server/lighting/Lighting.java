@@ -1,0 +1,207 @@
+package lookstep.server.lighting;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import lookstep.server.live.LiveState;
+import lookstep.server.live.RigTest;
+import lookstep.server.look.Adjusting;
+import lookstep.server.look.Adjustment;
+import lookstep.server.look.LookLevels;
+import lookstep.server.look.RawSlots;
+import lookstep.server.look.RigLevels;
+import lookstep.server.look.RigPackets;
+import lookstep.server.plan.Light;
+import lookstep.server.plan.Look;
+import lookstep.server.plan.Look.Colour;
+import lookstep.server.plan.Look.Level;
+import lookstep.server.plan.Look.Setting;
+import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.Shot;
+
+/** The state of the shoot becomes light. Safe for any thread. */
+public final class Lighting {
+    /** Quick enough to be felt as the answer to the key, slow enough not to startle. */
+    private static final double NUDGE_SECONDS = 0.2;
+
+    private static final double TEST_SECONDS = 0.3;
+    public static final double WORK_LIGHT_SECONDS = 1;
+
+    /** A light that is looked at alone and close by (common practice: dim while people set up). */
+    private static final double TEST_PERCENT = 40;
+
+    private static final int MOST_WORKED = 500;
+
+    private final ShootPlan plan;
+    private final RigLevels workLight;
+
+    private record Key(String look, Adjustment adjustment) {}
+
+    private record Worked(Look look, LookLevels levels) {}
+
+    /** Looks are worked out once: the oldest is let go. */
+    private final Map<Key, Worked> worked =
+            new LinkedHashMap<>() {
+                @Override
+                protected boolean removeEldestEntry(Map.Entry<Key, Worked> eldest) {
+                    return size() > MOST_WORKED;
+                }
+            };
+
+    public Lighting(ShootPlan plan) {
+        this.plan = plan;
+        workLight = LookLevels.of(plan, workLook()).levels();
+        for (Look look : plan.looks()) {
+            worked(look, Adjustment.NONE);
+        }
+    }
+
+    /** What is on in a state. */
+    public Shown shown(LiveState state) {
+        Look planned = planned(state);
+        Adjustment adjustment =
+                state.position() == 0
+                        ? Adjustment.NONE
+                        : state.changes().of(state.shot(), planned.name());
+        Worked now = worked(planned, adjustment);
+        Optional<RigTest> test = state.test().filter(this::possible);
+        if (test.isPresent()) {
+            return test(test.get(), planned, adjustment, now);
+        } else if (state.position() == 0) {
+            return new Shown(
+                    Shown.What.WORK_LIGHT,
+                    planned,
+                    now.look(),
+                    adjustment,
+                    now.levels(),
+                    workLight,
+                    Optional.empty(),
+                    WORK_LIGHT_SECONDS);
+        }
+        return new Shown(
+                Shown.What.LOOK,
+                planned,
+                now.look(),
+                adjustment,
+                now.levels(),
+                now.levels().levels(),
+                Optional.empty(),
+                planned.fadeSeconds());
+    }
+
+    /** A look as it is for a shot in a state, whether that shot is on or not. */
+    public Look look(LiveState state, Shot shot) {
+        return worked(plan.look(shot.look()), state.changes().of(shot.id(), shot.look())).look();
+    }
+
+    /**
+     * How the picture differs from the planned one because the camera stays where it is or left and
+     * right were swapped; empty if neither is so, or nobody will see it.
+     */
+    public List<String> differences(Shown shown) {
+        Adjustment a = shown.adjustment();
+        return a.cameraKelvin() == 0 && !a.swapped()
+                ? List.of()
+                : Differences.words(plan, shown, worked(shown.planned(), Adjustment.NONE).levels());
+    }
+
+    /**
+     * Colour temperatures at which the camera could stay for this shot: that of the shot before it
+     * and that of the safe shot, unless the look wants just that.
+     */
+    public List<Double> steady(LiveState state, Shown shown) {
+        if (shown.adjustment().cameraKelvin() > 0) {
+            return List.of();
+        }
+        int before = Math.max(0, state.position() - 2);
+        return Stream.of(plan.shots().get(before), plan.shots().get(0))
+                .map(shot -> look(state, shot).camera().kelvin())
+                .filter(kelvin -> kelvin != shown.look().camera().kelvin())
+                .distinct()
+                .toList();
+    }
+
+    /** How long from one to the other: a new look takes its own time, a nudge is quick. */
+    public static double fadeSeconds(Shown before, Shown next) {
+        boolean nudged =
+                before.what() == Shown.What.LOOK
+                        && next.what() == Shown.What.LOOK
+                        && before.planned().equals(next.planned());
+        return nudged ? Math.min(NUDGE_SECONDS, next.fadeSeconds()) : next.fadeSeconds();
+    }
+
+    /** The work light, as levels. */
+    public RigLevels workLight() {
+        return workLight;
+    }
+
+    private synchronized Worked worked(Look planned, Adjustment adjustment) {
+        return worked.computeIfAbsent(
+                new Key(planned.name(), adjustment),
+                key -> {
+                    Look look = Adjusting.of(plan, planned, adjustment);
+                    return new Worked(look, LookLevels.of(plan, look));
+                });
+    }
+
+    /** The plan may have been edited since. */
+    private boolean possible(RigTest test) {
+        return test.slot() > 0
+                || plan.rig().stream().anyMatch(light -> light.name().equals(test.light()));
+    }
+
+    /** Before the first shot: the one that comes. */
+    private Look planned(LiveState state) {
+        return plan.look(plan.shots().get(Math.max(1, state.position()) - 1).look());
+    }
+
+    private Look workLook() {
+        Setting setting =
+                new Setting(
+                        new Level.Percent(plan.workLight().percent()),
+                        new Colour.Temperature(plan.workLight().kelvin()));
+        Map<String, Setting> lights = new LinkedHashMap<>();
+        plan.rig().forEach(light -> lights.put(light.name(), setting));
+        return new Look(
+                "work light",
+                plan.looks().get(0).camera(),
+                WORK_LIGHT_SECONDS,
+                plan.rig().get(0).name(),
+                lights);
+    }
+
+    private Shown test(RigTest test, Look planned, Adjustment adjustment, Worked now) {
+        Optional<RawSlots> raw =
+                test.slot() == 0 ? Optional.empty() : Optional.of(TestSlots.of(plan, test));
+        RigLevels levels =
+                raw.map(r -> RigPackets.levels(plan, r.universe(), r.slots()))
+                        .orElseGet(() -> alone(plan.light(test.light()), now.look()));
+        return new Shown(
+                Shown.What.TEST,
+                planned,
+                now.look(),
+                adjustment,
+                now.levels(),
+                levels,
+                raw,
+                TEST_SECONDS);
+    }
+
+    private RigLevels alone(Light light, Look look) {
+        Setting setting =
+                new Setting(
+                        new Level.Percent(TEST_PERCENT),
+                        new Colour.Temperature(look.camera().kelvin()));
+        return LookLevels.of(
+                        plan,
+                        new Look(
+                                "test",
+                                look.camera(),
+                                TEST_SECONDS,
+                                light.name(),
+                                Map.of(light.name(), setting)))
+                .levels();
+    }
+}

@@ -1,0 +1,43 @@
+package lookstep.server.look;
+
+import lookstep.server.plan.Look.Colour;
+import lookstep.simulator.model.colour.Bradford;
+import lookstep.simulator.model.colour.Chromaticity;
+import lookstep.simulator.model.colour.Mired;
+import lookstep.simulator.model.colour.Planck;
+import lookstep.simulator.model.colour.Xyz;
+
+/**
+ * Colours for a camera that stays where it is. A light that was to look 155 mired colder than the
+ * camera's setting is 155 mired colder than another setting too; a colour is carried over by the
+ * chromatic adaptation by which the picture is computed (Bradford), so that it looks the same.
+ */
+final class SteadyCamera {
+    static final double WARMEST_KELVIN = Planck.MIN_KELVIN;
+    static final double COLDEST_KELVIN = Planck.MAX_KELVIN;
+
+    private SteadyCamera() {}
+
+    /**
+     * @param planned kelvin the look's camera is set to
+     * @param steady kelvin the camera stays at
+     */
+    static Colour colour(Colour colour, double planned, double steady) {
+        if (colour instanceof Colour.HueSaturation) {
+            return colour; // is said as the camera sees it
+        } else if (colour instanceof Colour.Temperature t) {
+            double mired = Mired.of(t.kelvin()) - Mired.of(planned) + Mired.of(steady);
+            if (mired >= Mired.of(COLDEST_KELVIN) && mired <= Mired.of(WARMEST_KELVIN)) {
+                return new Colour.Temperature(Math.round(Mired.kelvin(mired)), t.duv());
+            }
+        }
+        // Beyond the ends of the locus there is no such temperature, but there is the colour.
+        Xyz seen =
+                Bradford.adapt(
+                        LookColour.chromaticity(colour, planned).toXyz(1),
+                        Planck.chromaticity(planned),
+                        Planck.chromaticity(steady));
+        Chromaticity to = seen.chromaticity();
+        return new Colour.Xy(to.x(), to.y());
+    }
+}

@@ -1,0 +1,113 @@
+package lookstep.server.web;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import lookstep.server.lighting.Lighting;
+import lookstep.server.lighting.Nudging;
+import lookstep.server.lighting.Shown;
+import lookstep.server.live.LiveState;
+import lookstep.server.live.RigTest;
+import lookstep.server.look.LookLevels;
+import lookstep.server.look.Photometry;
+import lookstep.server.plan.Light;
+import lookstep.server.plan.Look.Setting;
+import lookstep.server.plan.PlanWords;
+import lookstep.server.plan.ShootPlan;
+import lookstep.server.web.CrewMessage.LampPart;
+import lookstep.server.web.CrewMessage.LightPart;
+import lookstep.server.web.CrewMessage.TestPart;
+
+/** What the lights do, in the words of the crew's message. Pure. */
+final class LightParts {
+    private final ShootPlan plan;
+    private final Lighting lighting;
+    private final Nudging nudging;
+
+    LightParts(ShootPlan plan, Lighting lighting) {
+        this.plan = plan;
+        this.lighting = lighting;
+        nudging = new Nudging(plan, lighting);
+    }
+
+    LightPart light(LiveState state, Shown shown) {
+        boolean shot = state.position() > 0;
+        String look = shown.planned().name();
+        List<String> notes = new ArrayList<>(shown.worked().notes());
+        notes.addAll(lighting.differences(shown));
+        return new LightPart(
+                what(shown),
+                shot ? look : null,
+                says(state, shown),
+                plan.rig().stream().map(l -> lamp(state, shown, l)).toList(),
+                state.changes().open(state.shot()),
+                shot && state.changes().kept().containsKey(look),
+                nudging.changes(shown.adjustment()),
+                state.changes().undo().orElse(null),
+                Messages.camera(shown.look().camera()),
+                shown.adjustment().cameraKelvin() > 0,
+                shot ? lighting.steady(state, shown) : List.of(),
+                notes);
+    }
+
+    private static String what(Shown shown) {
+        return switch (shown.what()) {
+            case WORK_LIGHT -> "work light";
+            case LOOK -> "look";
+            case TEST -> "test";
+        };
+    }
+
+    private String says(LiveState state, Shown shown) {
+        return switch (shown.what()) {
+            case WORK_LIGHT ->
+                    "work light, %s %%, %s K"
+                            .formatted(
+                                    PlanWords.number(plan.workLight().percent()),
+                                    PlanWords.number(plan.workLight().kelvin()));
+            case LOOK -> shown.planned().name();
+            case TEST -> "test: " + tested(state.test().orElseThrow());
+        };
+    }
+
+    private LampPart lamp(LiveState state, Shown shown, Light light) {
+        int index = plan.rig().indexOf(light);
+        double[] levels = shown.levels().of(index);
+        double candela = Photometry.intensity(light, levels).y();
+        return new LampPart(
+                light.name(),
+                candela > 0,
+                level(shown, light),
+                measured(shown, light, candela),
+                "",
+                Nudging.words(shown.adjustment().of(light.name())),
+                nudging.can(state, light));
+    }
+
+    /** What a light does, in words. */
+    String level(Shown shown, Light light) {
+        if (shown.what() == Shown.What.LOOK) {
+            Setting setting = shown.look().lights().get(light.name());
+            return setting == null ? "off" : PlanWords.setting(setting);
+        }
+        double[] levels = shown.levels().of(plan.rig().indexOf(light));
+        return Photometry.intensity(light, levels).y() > 0 ? "on" : "off";
+    }
+
+    private String measured(Shown shown, Light light, double candela) {
+        double lux = LookLevels.luxAtSubject(light, candela);
+        return lux <= 0 ? "" : String.format(Locale.ROOT, "%.0f lx", lux);
+    }
+
+    TestPart test(LiveState state, Shown shown) {
+        return null;
+    }
+
+    private static String tested(RigTest test) {
+        if (test.slot() == 0) {
+            return test.light() + " alone";
+        }
+        String slot = "universe %d, slot %d alone".formatted(test.universe(), test.slot());
+        return test.light().isEmpty() ? slot : test.light() + ", " + slot;
+    }
+}
