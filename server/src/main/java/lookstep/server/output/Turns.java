@@ -18,6 +18,12 @@ final class Turns {
     /** Of full. Smaller than the step of any 8-bit slot; what moves less is not a change. */
     private static final double LEAST = 1e-3;
 
+    /**
+     * Of full. A turn counts from when it has come this far, for a slow fade is seen late: so four
+     * turns that are seen never fall into one second.
+     */
+    private static final double SEEN = 0.02;
+
     private final List<Course> lights;
 
     /**
@@ -56,6 +62,10 @@ final class Turns {
         private final double[] at;
 
         private final int[] direction;
+
+        /** Where each turned last. */
+        private final double[] turnedAt;
+
         private final long[] turned = new long[MOST];
         private long turns;
 
@@ -70,23 +80,32 @@ final class Turns {
             }
             at = withSum(start);
             direction = new int[at.length];
+            turnedAt = at.clone();
         }
 
         void saw(double[] levels, long now) {
             double[] next = withSum(levels);
             boolean turn = false;
+            boolean early = false;
             for (int e = 0; e < next.length; e++) {
                 int moved = moved(next[e] - at[e]);
+                if (moved != 0 && moved == -direction[e]) {
+                    turn = true;
+                    turnedAt[e] = at[e];
+                }
                 if (moved != 0) {
-                    turn |= moved == -direction[e];
                     direction[e] = moved;
+                }
+                if (Math.signum(next[e] - at[e]) == direction[e]) {
                     at[e] = next[e];
-                } else if (Math.signum(next[e] - at[e]) == direction[e]) {
-                    at[e] = next[e];
+                    early |= direction[e] != 0 && Math.abs(at[e] - turnedAt[e]) < SEEN;
                 }
             }
             if (turn) {
-                turned[(int) (turns++ % MOST)] = now;
+                turns++;
+            }
+            if ((turn || early) && turns > 0) {
+                turned[(int) ((turns - 1) % MOST)] = now;
             }
         }
 

@@ -30,6 +30,7 @@ import lookstep.server.TestPlans;
 import lookstep.server.frames.FrameStore;
 import lookstep.server.frames.PreviewMaker;
 import lookstep.server.frames.PreviewResult;
+import lookstep.server.lighting.Lighting;
 import lookstep.server.live.Journal;
 import lookstep.server.live.Links;
 import lookstep.server.live.Live;
@@ -51,6 +52,7 @@ class PageServerTest {
     @TempDir Path dir;
 
     private final ShootPlan plan = TestPlans.threeShots();
+    private final Lighting lighting = new Lighting(plan);
     private final FrameStore frames = new FrameStore(1, new PreviewMaker()::make);
     private Journal journal;
     private Live live;
@@ -68,7 +70,9 @@ class PageServerTest {
                                 frames,
                                 state -> Optional.empty(),
                                 new Predictions(plan),
-                                new Messages(plan, true, List.of()),
+                                plan,
+                                lighting,
+                                new Messages(plan, lighting, true, List.of()),
                                 Optional.empty(),
                                 KEYS,
                                 () -> 0),

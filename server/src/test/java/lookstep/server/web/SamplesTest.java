@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import lookstep.server.TestPlans;
+import lookstep.server.lighting.Lighting;
 import lookstep.server.live.Event;
 import lookstep.server.live.Event.FileMark;
 import lookstep.server.live.Event.FrameTaken;
@@ -31,6 +32,7 @@ class SamplesTest {
     private static final Path SAMPLES = Path.of("..", "viewer", "samples");
     private static final long START = 1_795_599_843_500L;
     private static final long NOW = 1_795_600_000_000L;
+    private static final Lighting LIGHTING = new Lighting(TestPlans.threeShots());
     private static final ObjectMapper JSON =
             JsonMapper.builder().enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES).build();
 
@@ -89,6 +91,7 @@ class SamplesTest {
                 "crew",
                 new Messages(
                                 TestPlans.threeShots(),
+                                LIGHTING,
                                 true,
                                 List.of("The plan was edited since this shoot was last opened."))
                         .crew(state, state.newestFrame(), LINKS, new CrewMessage.Pages(1, 2), NOW));
@@ -98,7 +101,7 @@ class SamplesTest {
     void theCrewsMessageBeforeTheFirstStepWithTheLineDown() throws IOException {
         assertSame(
                 "crew-ready",
-                new Messages(TestPlans.threeShots(), false, List.of())
+                new Messages(TestPlans.threeShots(), LIGHTING, false, List.of())
                         .crew(
                                 LiveState.NEW.after(new Event.Opened("hash"), START),
                                 Optional.empty(),
@@ -114,11 +117,12 @@ class SamplesTest {
 
     @Test
     void theBandsMessage() throws IOException {
-        Messages messages = new Messages(TestPlans.threeShots(), true, List.of());
+        Messages messages = new Messages(TestPlans.threeShots(), LIGHTING, true, List.of());
         assertSame("band", messages.band(inTheMiddle().newestFrame()));
         assertSame(
                 "band-waiting",
-                new Messages(TestPlans.threeShots(), false, List.of()).band(Optional.empty()));
+                new Messages(TestPlans.threeShots(), LIGHTING, false, List.of())
+                        .band(Optional.empty()));
     }
 
     static Stream<Path> samples() throws IOException {
