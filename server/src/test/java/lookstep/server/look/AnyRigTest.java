@@ -26,7 +26,7 @@ import org.junit.jupiter.params.provider.MethodSource;
  */
 class AnyRigTest {
     static LongStream seeds() {
-        return LongStream.rangeClosed(1, 150);
+        return LongStream.rangeClosed(1, 60);
     }
 
     /** Slot numbers of the lights that are meant, by universe. */
@@ -64,10 +64,12 @@ class AnyRigTest {
                             assertEquals(513, octets.length);
                             assertEquals(0, octets[0], "START code");
                             for (int slot = 1; slot <= 512; slot++) {
+                                int at = slot;
                                 assertTrue(
-                                        packet.slot(slot) == 0 || owned.get(universe).get(slot),
-                                        "universe %d: slot %d is nobody's, and is %d"
-                                                .formatted(universe, slot, packet.slot(slot)));
+                                        packet.slot(at) == 0 || owned.get(universe).get(at),
+                                        () ->
+                                                "universe %d: slot %d is nobody's, and is %d"
+                                                        .formatted(universe, at, packet.slot(at)));
                             }
                         });
         // A universe without a light is dark.
@@ -82,15 +84,17 @@ class AnyRigTest {
                 .forEach(
                         (universe, packet) -> {
                             for (int slot = 1; slot <= 512; slot++) {
+                                int at = slot;
                                 assertTrue(
-                                        packet.slot(slot) == old.get(universe).slot(slot)
-                                                || allowed.get(universe).get(slot),
-                                        "universe %d: slot %d went from %d to %d"
-                                                .formatted(
-                                                        universe,
-                                                        slot,
-                                                        old.get(universe).slot(slot),
-                                                        packet.slot(slot)));
+                                        packet.slot(at) == old.get(universe).slot(at)
+                                                || allowed.get(universe).get(at),
+                                        () ->
+                                                "universe %d: slot %d went from %d to %d"
+                                                        .formatted(
+                                                                universe,
+                                                                at,
+                                                                old.get(universe).slot(at),
+                                                                packet.slot(at)));
                             }
                         });
     }
