@@ -1,5 +1,6 @@
 /**
- * The line itself: bytes and the break, over a serial adapter or in memory. The only importer of
- * the serial library; must not know what the slots mean or when a packet is due.
+ * The way out: bytes and the break over a serial adapter, datagrams through a network interface, or
+ * either in memory. The only importer of the serial library and the only one here that opens
+ * sockets; must not know what the slots mean or when a packet is due.
  */
 package lookstep.protocols.wire;

@@ -1,6 +1,5 @@
 package lookstep.server.look;
 
-import java.util.ArrayList;
 import java.util.List;
 import lookstep.protocols.fixture.Emitter;
 import lookstep.server.plan.ShootPlan;
@@ -12,6 +11,9 @@ import lookstep.server.plan.ShootPlan;
  */
 public final class Fade {
     private final List<double[]> candela;
+
+    /** The one under way: a fade asks for it again with each packet. */
+    private volatile Way newest;
 
     /** For this plan's rig. */
     public Fade(ShootPlan plan) {
@@ -37,35 +39,77 @@ public final class Fade {
         if (part <= 0) {
             return from;
         }
-        List<double[]> lights = new ArrayList<>(candela.size());
-        for (int i = 0; i < candela.size(); i++) {
-            double[] a = from.of(i);
-            double[] b = to.of(i);
-            double along = along(luminous(a, i), luminous(b, i), part);
-            double[] at = new double[a.length];
-            for (int e = 0; e < at.length; e++) {
-                at[e] = Math.min(1, Math.max(0, a[e] + along * (b[e] - a[e])));
+        Way way = newest;
+        if (way == null || !way.is(from, to)) {
+            way = new Way(from, to, candela);
+            newest = way;
+        }
+        return way.at(part);
+    }
+
+    /** From one state to one other, with what is the same at each part of the way. */
+    private static final class Way {
+        private final RigLevels from;
+        private final RigLevels to;
+        private final double[] start;
+        private final double[] rise;
+        private final double[] startRoot;
+        private final double[] rootRise;
+
+        Way(RigLevels from, RigLevels to, List<double[]> candela) {
+            this.from = from;
+            this.to = to;
+            int lights = candela.size();
+            start = new double[lights];
+            rise = new double[lights];
+            startRoot = new double[lights];
+            rootRise = new double[lights];
+            for (int i = 0; i < lights; i++) {
+                start[i] = luminous(from.shared(i), candela.get(i));
+                double end = luminous(to.shared(i), candela.get(i));
+                double rises = end - start[i];
+                rise[i] = Math.abs(rises) <= 1e-6 * Math.max(start[i], end) ? 0 : rises;
+                startRoot[i] = Math.cbrt(start[i]);
+                rootRise[i] = Math.cbrt(end) - startRoot[i];
             }
-            lights.add(at);
         }
-        return new RigLevels(lights);
-    }
 
-    private double luminous(double[] levels, int light) {
-        double sum = 0;
-        for (int e = 0; e < levels.length; e++) {
-            sum += levels[e] * candela.get(light)[e];
+        @SuppressWarnings(
+                "ReferenceEquality") // equal ones would do as well, but take longer to tell
+        boolean is(RigLevels start, RigLevels end) {
+            return from == start && to == end;
         }
-        return sum;
-    }
 
-    /** Luminance is linear along the way: find where it has the lightness wanted. */
-    private static double along(double from, double to, double part) {
-        double rise = to - from;
-        if (Math.abs(rise) <= 1e-6 * Math.max(from, to)) {
-            return part;
+        private static double luminous(double[] levels, double[] candela) {
+            double sum = 0;
+            for (int e = 0; e < levels.length; e++) {
+                sum += levels[e] * candela[e];
+            }
+            return sum;
         }
-        double root = Math.cbrt(from) + part * (Math.cbrt(to) - Math.cbrt(from));
-        return (root * root * root - from) / rise;
+
+        RigLevels at(double part) {
+            double[][] lights = new double[start.length][];
+            for (int i = 0; i < lights.length; i++) {
+                double along = along(i, part);
+                double[] a = from.shared(i);
+                double[] b = to.shared(i);
+                double[] at = new double[a.length];
+                for (int e = 0; e < at.length; e++) {
+                    at[e] = Math.min(1, Math.max(0, a[e] + along * (b[e] - a[e])));
+                }
+                lights[i] = at;
+            }
+            return RigLevels.owning(lights);
+        }
+
+        /** Luminance is linear along the way: find where it has the lightness wanted. */
+        private double along(int light, double part) {
+            if (rise[light] == 0) {
+                return part;
+            }
+            double root = startRoot[light] + part * rootRise[light];
+            return (root * root * root - start[light]) / rise[light];
+        }
     }
 }

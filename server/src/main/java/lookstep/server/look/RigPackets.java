@@ -15,7 +15,11 @@ public final class RigPackets {
             Light light = plan.rig().get(i);
             if (light.universe() == universe) {
                 light.mode()
-                        .encode(light.fixture().curve(), levels.of(i), slots, light.startSlot());
+                        .encode(
+                                light.fixture().curve(),
+                                levels.shared(i),
+                                slots,
+                                light.startSlot());
             }
         }
         return DmxPacket.ofSlots(slots);
