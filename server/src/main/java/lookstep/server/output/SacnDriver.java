@@ -12,6 +12,7 @@ import lookstep.protocols.dmx.DmxPacket;
 import lookstep.protocols.dmx.DmxTiming;
 import lookstep.protocols.sacn.SacnAddress;
 import lookstep.protocols.sacn.SacnDiscovery;
+import lookstep.protocols.sacn.SacnSequence;
 import lookstep.protocols.sacn.SacnSync;
 import lookstep.protocols.wire.DatagramPort;
 import lookstep.protocols.wire.Datagrams;
@@ -174,7 +175,7 @@ public final class SacnDriver implements AutoCloseable {
         if (any && setup.syncUniverse().isPresent()) {
             int universe = setup.syncUniverse().getAsInt();
             send(new SacnSync(setup.cid(), syncSequence, universe).encode(), universe, now);
-            syncSequence = (syncSequence + 1) & 0xFF;
+            syncSequence = SacnSequence.next(syncSequence);
         }
         if (now - nextDiscovery >= 0) {
             nextDiscovery = now + DISCOVERY_NANOS;

@@ -4,6 +4,7 @@ import java.util.Optional;
 import lookstep.protocols.dmx.DmxPacket;
 import lookstep.protocols.sacn.SacnData;
 import lookstep.protocols.sacn.SacnOptions;
+import lookstep.protocols.sacn.SacnSequence;
 import lookstep.protocols.sacn.SacnSlots;
 
 /**
@@ -82,7 +83,7 @@ final class SacnStream {
                         options,
                         universe,
                         SacnSlots.of(said));
-        sequence = (sequence + 1) & 0xFF;
+        sequence = SacnSequence.next(sequence);
         return data.encode();
     }
 }

@@ -1,5 +1,6 @@
 package lookstep.simulator.gear;
 
+import lookstep.protocols.wire.MemoryDatagrams;
 import lookstep.protocols.wire.MemoryLine;
 
 /** What can go wrong at the other end, by name: for tests, and to rehearse for it. */
@@ -11,6 +12,15 @@ public sealed interface Fault {
 
         /** Puts it right again. */
         void mend(MemoryLine line);
+    }
+
+    /** Something wrong with the network that leads to the lights. */
+    sealed interface OfNetwork extends Fault {
+        /** Makes it happen to a network in memory. */
+        void strike(MemoryDatagrams network);
+
+        /** Puts it right again. */
+        void mend(MemoryDatagrams network);
     }
 
     /** Something wrong between the camera and the folder. */
@@ -52,6 +62,45 @@ public sealed interface Fault {
         @Override
         public void mend(MemoryLine line) {
             line.setShortWrites(false);
+        }
+    }
+
+    /** The network interface goes away: its cable is pulled, or its adapter. */
+    record NetworkGone() implements OfNetwork {
+        @Override
+        public void strike(MemoryDatagrams network) {
+            network.unplug();
+        }
+
+        @Override
+        public void mend(MemoryDatagrams network) {
+            network.plug();
+        }
+    }
+
+    /** The network takes nothing for the moment, so that datagrams are let go. */
+    record NetworkFull() implements OfNetwork {
+        @Override
+        public void strike(MemoryDatagrams network) {
+            network.setFull(true);
+        }
+
+        @Override
+        public void mend(MemoryDatagrams network) {
+            network.setFull(false);
+        }
+    }
+
+    /**
+     * Datagrams are lost on their way to the lights, as over a bad radio link.
+     *
+     * @param oneIn of so many one is lost, 1 or more
+     */
+    record LostDatagrams(int oneIn) implements Fault {
+        public LostDatagrams {
+            if (oneIn < 1) {
+                throw new IllegalArgumentException("one datagram in " + oneIn + " is lost");
+            }
         }
     }
 

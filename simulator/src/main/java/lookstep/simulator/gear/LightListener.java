@@ -1,6 +1,5 @@
 package lookstep.simulator.gear;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -9,9 +8,7 @@ import java.util.function.LongSupplier;
 import lookstep.protocols.dmx.DmxDecoder;
 import lookstep.protocols.dmx.DmxPacket;
 import lookstep.protocols.dmx.Received;
-import lookstep.protocols.fixture.Emitter;
 import lookstep.protocols.wire.MemoryLine;
-import lookstep.simulator.model.colour.Chromaticity;
 import lookstep.simulator.model.colour.Xyz;
 
 /**
@@ -26,12 +23,10 @@ public final class LightListener {
      */
     public static final long LOST_NANOS = 1_250_000_000;
 
-    private static final int MOST_NOTED = 20;
-
     private final List<PatchedLight> lights;
     private final DmxDecoder decoder;
     private final byte[] slots = new byte[DmxPacket.SLOTS];
-    private final List<String> troubles = new ArrayList<>();
+    private final Troubles troubles = new Troubles();
     private volatile LightSnapshot snapshot;
     private volatile byte[] lastSlots = new byte[DmxPacket.SLOTS];
     private volatile long lastPacketNanos;
@@ -109,9 +104,7 @@ public final class LightListener {
 
     /** The last few things on the line that ought not to be there, in plain words. Any thread. */
     public List<String> troubles() {
-        synchronized (troubles) {
-            return List.copyOf(troubles);
-        }
+        return troubles.noted();
     }
 
     private void take(List<Received> received, long nowNanos) {
@@ -122,17 +115,8 @@ public final class LightListener {
                     act(packet.slots(), nowNanos);
                 }
             } else if (one instanceof Received.Fault fault) {
-                note(fault.what());
+                troubles.note(fault.what());
             }
-        }
-    }
-
-    private void note(String trouble) {
-        synchronized (troubles) {
-            if (troubles.size() == MOST_NOTED) {
-                troubles.remove(0);
-            }
-            troubles.add(trouble);
         }
     }
 
@@ -147,23 +131,7 @@ public final class LightListener {
     private Map<String, Xyz> look() {
         Map<String, Xyz> look = new LinkedHashMap<>();
         for (PatchedLight light : lights) {
-            List<Emitter> emitters = light.fixture().emitters();
-            double[] levels =
-                    light.mode()
-                            .decode(
-                                    light.fixture().curve(),
-                                    slots,
-                                    light.startSlot(),
-                                    emitters.size());
-            Xyz sum = Xyz.ZERO;
-            for (int i = 0; i < levels.length; i++) {
-                Emitter emitter = emitters.get(i);
-                sum =
-                        sum.plus(
-                                new Chromaticity(emitter.x(), emitter.y())
-                                        .toXyz(emitter.candela() * levels[i]));
-            }
-            look.put(light.name(), sum);
+            look.put(light.name(), light.intensity(slots));
         }
         return look;
     }
