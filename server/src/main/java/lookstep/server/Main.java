@@ -15,9 +15,13 @@ import java.time.ZoneId;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.stream.Collectors;
 import lookstep.protocols.fixture.GenericFixtures;
+import lookstep.protocols.wire.NetworkAdapter;
+import lookstep.protocols.wire.NetworkInterfaces;
 import lookstep.protocols.wire.SerialAdapter;
 import lookstep.protocols.wire.SerialAdapters;
 import lookstep.protocols.wire.SerialLinePort;
@@ -25,11 +29,16 @@ import lookstep.server.cli.Actions;
 import lookstep.server.cli.Cli;
 import lookstep.server.cli.Greeting;
 import lookstep.server.cli.Http;
+import lookstep.server.cli.Outputs;
 import lookstep.server.gear.Gear;
+import lookstep.server.gear.Gear.NetworkOutput;
+import lookstep.server.gear.Gear.SerialOutput;
 import lookstep.server.lighting.Shown;
 import lookstep.server.live.Journal;
 import lookstep.server.live.LiveState;
 import lookstep.server.look.Adjustment;
+import lookstep.server.output.SacnSetup;
+import lookstep.server.plan.Light;
 import lookstep.server.plan.PlanText;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
@@ -88,7 +97,7 @@ public final class Main implements Actions {
     }
 
     @Override
-    public int shoot(Path file, String line, Path frames, Http http, boolean fresh) {
+    public int shoot(Path file, Outputs outputs, Path frames, Http http, boolean fresh) {
         Thread beside = new Thread(Journal::prepare, "prepare");
         beside.setDaemon(true);
         beside.start();
@@ -96,10 +105,11 @@ public final class Main implements Actions {
         if (opened.isEmpty()) {
             return WRONG;
         }
-        if (Rehearsal.owns(Path.of(line))) {
+        Optional<String> line = outputs.line();
+        if (line.isPresent() && Rehearsal.owns(Path.of(line.get()))) {
             err.printf(
                     "%s is the simulated line of a rehearsal, and nobody is lit by it: write a real adapter behind --line%n",
-                    line);
+                    line.get());
             return FAILED;
         }
         ShootFolder folder = ShootFolder.ofShoot(file);
@@ -111,18 +121,24 @@ public final class Main implements Actions {
                     frames);
             return FAILED;
         }
-        Gear gear =
-                new Gear(
-                        new SerialLinePort(line), frames.toAbsolutePath(), false, Optional.empty());
+        Gear gear;
+        try {
+            // what is wrong with the command line is said before anything is made
+            gear(outputs, opened.get().plan(), frames, new UUID(0, 1));
+        } catch (IllegalArgumentException wrong) {
+            err.println(wrong.getMessage());
+            return WRONG;
+        }
         try {
             make(folder, fresh);
+            gear = gear(outputs, opened.get().plan(), frames, folder.senderId());
             try (Journal journal = Journal.open(folder.journal());
                     Session session = session(opened.get(), gear, journal, http)) {
                 greet("Shooting ‘%s’.", opened.get().plan(), session, http);
-                if (!Files.exists(Path.of(line))) {
+                if (line.isPresent() && !Files.exists(Path.of(line.get()))) {
                     out.printf(
                             "%nNothing is at %s yet: plug the adapter in, output begins by itself.%n",
-                            line);
+                            line.get());
                     ports();
                 }
                 untilStopped(session, journal);
@@ -131,6 +147,39 @@ public final class Main implements Actions {
         } catch (IOException e) {
             return failed(e);
         }
+    }
+
+    /**
+     * @throws IllegalArgumentException if the outputs cannot be as they are written
+     */
+    private static Gear gear(Outputs outputs, ShootPlan plan, Path frames, UUID sender) {
+        SacnSetup.universe(String.valueOf(outputs.lineUniverse()));
+        return new Gear(
+                outputs.line()
+                        .map(
+                                device ->
+                                        new SerialOutput(
+                                                new SerialLinePort(device),
+                                                outputs.lineUniverse())),
+                outputs.network().map(name -> network(name, outputs, plan, sender)),
+                frames.toAbsolutePath(),
+                false,
+                Optional.empty());
+    }
+
+    private static NetworkOutput network(
+            String network, Outputs outputs, ShootPlan plan, UUID sender) {
+        SacnSetup setup =
+                new SacnSetup(
+                        network,
+                        outputs.multicast(),
+                        outputs.machines().stream().map(SacnSetup::unicast).toList(),
+                        plan.rig().stream().map(Light::universe).collect(Collectors.toSet()),
+                        outputs.priority(),
+                        outputs.syncUniverse(),
+                        sender,
+                        "Lookstep");
+        return new NetworkOutput(setup.port(), setup);
     }
 
     @Override
@@ -150,13 +199,20 @@ public final class Main implements Actions {
         List<SerialAdapter> adapters = SerialAdapters.list();
         if (adapters.isEmpty()) {
             out.println("No serial adapter is plugged in.");
-            return GOOD;
+        } else {
+            out.println("Serial adapters here; write the path of one behind --line:");
+            for (SerialAdapter adapter : adapters) {
+                out.println("  " + adapter.path());
+                out.println("      " + adapter.what());
+                adapter.trouble().ifPresent(t -> out.println("      not usable: " + t));
+            }
         }
-        out.println("Serial adapters here; write the path of one behind --line:");
-        for (SerialAdapter adapter : adapters) {
-            out.println("  " + adapter.path());
-            out.println("      " + adapter.what());
-            adapter.trouble().ifPresent(t -> out.println("      not usable: " + t));
+        out.println();
+        out.println("Network interfaces here; write the name of one behind --network:");
+        for (NetworkAdapter network : NetworkInterfaces.list()) {
+            out.println("  " + network.name() + "  " + String.join(", ", network.ipv4()));
+            out.println("      " + network.what());
+            network.trouble().ifPresent(t -> out.println("      not usable: " + t));
         }
         return GOOD;
     }

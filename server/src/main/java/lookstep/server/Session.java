@@ -8,9 +8,9 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.locks.LockSupport;
+import java.util.stream.Collectors;
 import lookstep.protocols.dmx.DmxPacket;
 import lookstep.protocols.dmx.DmxTiming;
-import lookstep.protocols.fixture.Emitter;
 import lookstep.server.gear.Gear;
 import lookstep.server.intake.FrameIntake;
 import lookstep.server.lighting.Lighting;
@@ -28,7 +28,7 @@ import lookstep.server.output.LineDriver;
 import lookstep.server.output.LineState;
 import lookstep.server.output.LookPlayer;
 import lookstep.server.output.Periods;
-import lookstep.server.plan.Light;
+import lookstep.server.output.SacnDriver;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.server.prediction.Predictions;
@@ -56,7 +56,9 @@ final class Session implements AutoCloseable {
     private final Keys keys;
     private final Links links = new Links(this::tellPages);
     private final LookPlayer player;
-    private final LineDriver driver;
+    private final Optional<LineDriver> line;
+    private final Optional<SacnDriver> network;
+    private volatile boolean lightsReached;
     private final Deque<AutoCloseable> parts = new ArrayDeque<>();
     private Shown playing;
     private volatile Optional<PageServer> pages = Optional.empty();
@@ -65,7 +67,7 @@ final class Session implements AutoCloseable {
             throws IOException {
         this.plan = plan;
         lighting = new Lighting(plan);
-        notes.addAll(outOfReach(plan));
+        notes.addAll(outOfReach(plan, gear));
         String before = Journal.replay(journal.found()).planHash();
         if (!before.isEmpty() && !before.equals(planHash)) {
             notes.add("The plan was edited since this shoot was last opened.");
@@ -77,18 +79,25 @@ final class Session implements AutoCloseable {
                         planHash,
                         System::currentTimeMillis);
         playing = lighting.shown(live.state());
-        player =
-                new LookPlayer(
-                        playing.levels(),
-                        new Fade(plan),
-                        candela(plan),
-                        DmxTiming.STEADY.periodNanos());
-        driver =
-                new LineDriver(
-                        gear.line(),
-                        DmxTiming.STEADY,
-                        now -> packet(Gear.LINE_UNIVERSE, now),
-                        s -> links.tell(link(s)));
+        player = new LookPlayer(playing.levels(), new Fade(plan), DmxTiming.STEADY.periodNanos());
+        line =
+                gear.line()
+                        .map(
+                                l ->
+                                        new LineDriver(
+                                                l.port(),
+                                                DmxTiming.STEADY,
+                                                now -> packet(l.universe(), now),
+                                                state -> tell("lights", state)));
+        network =
+                gear.network()
+                        .map(
+                                n ->
+                                        new SacnDriver(
+                                                n.port(),
+                                                n.setup(),
+                                                universe -> now -> packet(universe, now),
+                                                state -> tell("network", state)));
         keys = keys(live);
     }
 
@@ -104,7 +113,7 @@ final class Session implements AutoCloseable {
             throws IOException {
         Session session = new Session(plan, planHash, gear, journal);
         try {
-            session.lightTheLine(gear);
+            session.light(gear);
             session.takeFrames(gear, host, port);
             return session;
         } catch (IOException | RuntimeException e) {
@@ -113,15 +122,31 @@ final class Session implements AutoCloseable {
         }
     }
 
-    private void lightTheLine(Gear gear) {
-        links.tell(new Link("lights", false, "opening " + gear.line().name()));
-        parts.push(this::letTheLastPacketOut);
-        parts.push(LoopThread.startPrecise("line", driver::doWork));
-        parts.push(LoopThread.start("line watchdog", this::watch));
+    private void light(Gear gear) {
+        line.ifPresent(driver -> light(driver, gear.line().orElseThrow().port().name()));
+        network.ifPresent(driver -> light(driver, gear.network().orElseThrow().port().name()));
         live.watch(this::play);
         send(playing, 0);
         player.allowFlashing(plan.flashingAllowed() && live.state().flashingAcknowledged());
         parts.push(this::goToWorkLight);
+    }
+
+    private void light(LineDriver driver, String name) {
+        links.tell(new Link("lights", false, "opening " + name));
+        parts.push(() -> letTheLastPacketOut(driver));
+        parts.push(LoopThread.startPrecise("line", driver::doWork));
+        parts.push(LoopThread.start("line watchdog", now -> watch(driver, now)));
+    }
+
+    private void light(SacnDriver driver, String name) {
+        links.tell(new Link("network", false, "opening " + name));
+        parts.push(driver);
+        parts.push(LoopThread.start("network", driver::doWork));
+    }
+
+    private void tell(String name, LineState state) {
+        lightsReached |= state.up();
+        links.tell(new Link(name, state.up(), state.says()));
     }
 
     private void takeFrames(Gear gear, String host, int port) throws IOException {
@@ -151,7 +176,7 @@ final class Session implements AutoCloseable {
         parts.push(LoopThread.start("pulse", this::pulse));
     }
 
-    private long watch(long nowNanos) {
+    private static long watch(LineDriver driver, long nowNanos) {
         driver.closeIfStuck(nowNanos);
         return nowNanos + WATCHDOG_NANOS;
     }
@@ -161,20 +186,16 @@ final class Session implements AutoCloseable {
         return nowNanos + PULSE_NANOS;
     }
 
-    private static List<String> outOfReach(ShootPlan plan) {
-        List<String> notes = new ArrayList<>();
-        for (Light light : plan.rig()) {
-            if (light.universe() != Gear.LINE_UNIVERSE) {
-                notes.add(
-                        "‘%s’ is on universe %d, the line carries universe %d: it stays dark; address it on universe %d"
-                                .formatted(
-                                        light.name(),
-                                        light.universe(),
-                                        Gear.LINE_UNIVERSE,
-                                        Gear.LINE_UNIVERSE));
-            }
-        }
-        return notes;
+    private static List<String> outOfReach(ShootPlan plan, Gear gear) {
+        String carried =
+                gear.universes().stream().map(String::valueOf).collect(Collectors.joining(", "));
+        return plan.rig().stream()
+                .filter(light -> !gear.universes().contains(light.universe()))
+                .map(
+                        light ->
+                                "‘%s’ is on universe %d, and %s goes out: it stays dark; address it there, or send its universe over the network"
+                                        .formatted(light.name(), light.universe(), carried))
+                .toList();
     }
 
     private static Keys keys(Live live) throws IOException {
@@ -188,18 +209,8 @@ final class Session implements AutoCloseable {
         return new Keys(made.crew(), made.band(), made.cookie());
     }
 
-    private static Link link(LineState state) {
-        return new Link("lights", state.up(), state.says());
-    }
-
     private void tellPages() {
         pages.ifPresent(PageServer::changed);
-    }
-
-    private static List<double[]> candela(ShootPlan plan) {
-        return plan.rig().stream()
-                .map(l -> l.fixture().emitters().stream().mapToDouble(Emitter::candela).toArray())
-                .toList();
     }
 
     /** One whole, consistent packet for a moment. */
@@ -232,6 +243,9 @@ final class Session implements AutoCloseable {
 
     /** What people find when the program has ended: most lights hold what they saw last. */
     private void goToWorkLight() {
+        if (!lightsReached) {
+            return;
+        }
         player.go(lighting.workLight(), Lighting.WORK_LIGHT_SECONDS);
         long deadline = System.nanoTime() + MOST_TO_WORK_LIGHT_NANOS;
         while (!player.arrived(System.nanoTime()) && System.nanoTime() - deadline < 0) {
@@ -253,16 +267,21 @@ final class Session implements AutoCloseable {
         return keys;
     }
 
-    /** Break to break, as it really went. */
+    /** Break to break on the line, as it really went. */
     Periods periods() {
-        return driver.periods();
+        return line.orElseThrow().periods();
+    }
+
+    /** Beat to beat of the network, as it really went. */
+    Periods networkPeriods() {
+        return network.orElseThrow().periods();
     }
 
     int port() {
         return pages.orElseThrow().port();
     }
 
-    private void letTheLastPacketOut() {
+    private static void letTheLastPacketOut(LineDriver driver) {
         while (System.nanoTime() - driver.drainedNanos() < 0) {
             LockSupport.parkNanos(driver.drainedNanos() - System.nanoTime());
         }

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.Optional;
+import java.util.UUID;
 import lookstep.server.rehearsal.Rehearsal;
 
 /**
@@ -52,6 +53,28 @@ record ShootFolder(Path path) {
 
     Path frames() {
         return path.resolve("frames");
+    }
+
+    /**
+     * Who sends, in the words of ANSI E1.31 (the CID): made once, and the same in every run of this
+     * shoot.
+     *
+     * @throws IOException if it cannot be kept
+     */
+    UUID senderId() throws IOException {
+        Path file = path.resolve("sender-id");
+        if (Files.exists(file)) {
+            String kept = Files.readString(file).strip();
+            try {
+                return UUID.fromString(kept);
+            } catch (IllegalArgumentException damaged) {
+                throw new IOException(
+                        file + ": is no UUID; delete the file, it is made anew", damaged);
+            }
+        }
+        UUID made = UUID.randomUUID();
+        Files.writeString(file, made + "\n");
+        return made;
     }
 
     /** Makes the folder; nothing that is there is touched. */

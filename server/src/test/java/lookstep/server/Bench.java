@@ -83,7 +83,7 @@ final class Bench implements AutoCloseable {
 
     private Bench() throws IOException {
         Path frames = Files.createDirectory(dir.resolve("frames"));
-        Gear gear = new Gear(new MemoryLine("memory", far), frames, true, Optional.empty());
+        Gear gear = Gear.onLine(new MemoryLine("memory", far), frames, true, Optional.empty());
         journal = Journal.open(dir.resolve("journal"));
         session = Session.open(plan, "bench", gear, journal, "127.0.0.1", 0);
         at = "127.0.0.1:" + session.port();

@@ -146,15 +146,10 @@ final class SlotsBench {
     }
 
     private PacketSource fading(RigLevels from, RigLevels to) {
-        LookPlayer player =
-                new LookPlayer(
-                        from,
-                        new Fade(plan),
-                        levels -> RigPackets.packet(plan, levels, 1),
-                        PERIOD_NANOS);
+        LookPlayer player = new LookPlayer(from, new Fade(plan), PERIOD_NANOS);
         // Long enough never to end: each packet is one of a fade.
         player.go(to, 3600.0);
-        return player;
+        return now -> RigPackets.packet(plan, player.at(now).levels(), 1);
     }
 
     private static DmxPacket plainPacket(long nowNanos) {

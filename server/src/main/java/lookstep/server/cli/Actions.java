@@ -25,12 +25,12 @@ public interface Actions {
     int rehearse(Optional<Path> plan, Optional<Path> frames, Http http, boolean fresh);
 
     /** Shoots on real gear until stopped. */
-    int shoot(Path plan, String line, Path frames, Http http, boolean fresh);
+    int shoot(Path plan, Outputs outputs, Path frames, Http http, boolean fresh);
 
     /** Reads the plan and says what is wrong with it, or what it comes to. */
     int check(Path plan);
 
-    /** Lists the serial adapters. */
+    /** Lists the serial adapters and the network interfaces. */
     int ports();
 
     /** Prints the JSON Schema or the demo's plan file. */

@@ -4,13 +4,17 @@ import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
 
 /** The commands and their options. */
 @Command(
@@ -28,7 +32,7 @@ import picocli.CommandLine.Parameters;
         footer = {
             "  lookstep rehearse                      the demo shoot on a simulated set",
             "  lookstep check tour.shoot.yaml         is the plan good?",
-            "  lookstep ports                         which adapters are plugged in?",
+            "  lookstep ports                         which adapters and networks are there?",
             "  lookstep shoot tour.shoot.yaml --line /dev/serial/by-id/usb-... --frames /home/me/incoming"
         },
         exitCodeListHeading = "%nExit codes:%n",
@@ -122,24 +126,67 @@ public final class Cli implements Runnable {
             name = "shoot",
             mixinStandardHelpOptions = true,
             description = {
-                "Shoot: light over a serial DMX512 adapter, pictures from a folder that the camera's utility fills.",
+                "Shoot: light over a serial DMX512 adapter, over sACN, or both; pictures from a folder that the camera's utility fills.",
                 "Stopped or killed, the same command goes on at the same shot, look and clock."
             },
             footerHeading = "%nExamples:%n",
             footer = {
                 "  lookstep shoot tour.shoot.yaml --line /dev/serial/by-id/usb-... --frames /home/me/incoming",
-                "  lookstep ports      tells what to write behind --line"
+                "  lookstep shoot tour.shoot.yaml --network eth0 --frames /home/me/incoming",
+                "  lookstep shoot tour.shoot.yaml --network eth0 --to 192.168.1.20 --frames /home/me/incoming",
+                "  lookstep ports      tells what to write behind --line and --network"
             })
     private final class Shoot implements Callable<Integer> {
+        @Spec private CommandSpec spec;
+
         @Parameters(paramLabel = "FILE", description = "Plan file.")
         private Path plan;
 
         @Option(
                 names = "--line",
-                required = true,
                 paramLabel = "DEVICE",
-                description = "Serial adapter, see 'lookstep ports'.")
+                description = "Serial adapter, see 'lookstep ports'. This, --network, or both.")
         private String line;
+
+        @Option(
+                names = "--line-universe",
+                paramLabel = "N",
+                defaultValue = "1",
+                description = "Universe that the line carries, default ${DEFAULT-VALUE}.")
+        private int lineUniverse;
+
+        @Option(
+                names = "--network",
+                paramLabel = "INTERFACE",
+                description =
+                        "Send all universes of the plan as sACN through this network interface:"
+                                + " its name or its IPv4 address, see 'lookstep ports'.")
+        private String network;
+
+        @Option(
+                names = "--to",
+                paramLabel = "HOST[:PORT]",
+                description =
+                        "Send to this machine, not to the multicast groups; may be given again.")
+        private List<String> to = List.of();
+
+        @Option(names = "--multicast", description = "With --to: the multicast groups as well.")
+        private boolean multicast;
+
+        @Option(
+                names = "--priority",
+                paramLabel = "N",
+                defaultValue = "100",
+                description =
+                        "sACN priority, 0 to 200, default ${DEFAULT-VALUE}: of several senders"
+                                + " lights act on the highest.")
+        private int priority;
+
+        @Option(
+                names = "--sync-universe",
+                paramLabel = "N",
+                description = "Lights act together when told on this universe.")
+        private Integer sync;
 
         @Option(
                 names = "--frames",
@@ -162,7 +209,30 @@ public final class Cli implements Runnable {
 
         @Override
         public Integer call() {
-            return actions.shoot(plan, line, frames, http, fresh);
+            if (line == null && network == null) {
+                throw new CommandLine.ParameterException(
+                        spec.commandLine(),
+                        "Say where the light goes out: --line DEVICE, --network INTERFACE, or both.");
+            }
+            boolean needsNetwork = !to.isEmpty() || multicast || sync != null;
+            if (network == null && needsNetwork) {
+                throw new CommandLine.ParameterException(
+                        spec.commandLine(),
+                        "--to, --multicast and --sync-universe are for sACN: add --network INTERFACE.");
+            }
+            return actions.shoot(
+                    plan,
+                    new Outputs(
+                            Optional.ofNullable(line),
+                            lineUniverse,
+                            Optional.ofNullable(network),
+                            to,
+                            to.isEmpty() || multicast,
+                            priority,
+                            sync == null ? OptionalInt.empty() : OptionalInt.of(sync)),
+                    frames,
+                    http,
+                    fresh);
         }
     }
 
@@ -208,7 +278,8 @@ public final class Cli implements Runnable {
     @Command(
             name = "ports",
             mixinStandardHelpOptions = true,
-            description = "List the serial adapters that are plugged in, in plain words.")
+            description =
+                    "List the serial adapters that are plugged in and the network interfaces, in plain words.")
     private final class Ports implements Callable<Integer> {
         @Override
         public Integer call() {

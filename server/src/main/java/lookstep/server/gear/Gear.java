@@ -2,17 +2,62 @@ package lookstep.server.gear;
 
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import lookstep.protocols.wire.DatagramPort;
 import lookstep.protocols.wire.LinePort;
+import lookstep.server.output.SacnSetup;
 
 /**
- * What the shoot is connected to.
+ * What the shoot is connected to. A universe may go out on the line and over the network at once.
  *
- * @param line where the lights' line opens; it carries universe 1
+ * @param line the lights' serial line; absent if all lights are on the network
+ * @param network the lights' network; absent if all lights are on the line
  * @param frames the folder in which the camera's pictures arrive
  * @param simulated true if there is no real light and no real camera; the pages say so
  * @param shutter releases the camera, where that can be done from here
  */
-public record Gear(LinePort line, Path frames, boolean simulated, Optional<Runnable> shutter) {
-    /** The universe that the serial line carries. */
+public record Gear(
+        Optional<SerialOutput> line,
+        Optional<NetworkOutput> network,
+        Path frames,
+        boolean simulated,
+        Optional<Runnable> shutter) {
+    /** The universe that a serial line carries unless another is asked for. */
     public static final int LINE_UNIVERSE = 1;
+
+    /**
+     * A serial line.
+     *
+     * @param port where it opens
+     * @param universe which it carries, 1 or more
+     */
+    public record SerialOutput(LinePort port, int universe) {}
+
+    /**
+     * A network.
+     *
+     * @param port where it opens
+     * @param setup what goes out, to whom
+     */
+    public record NetworkOutput(DatagramPort port, SacnSetup setup) {}
+
+    /** On a line alone. */
+    public static Gear onLine(
+            LinePort line, Path frames, boolean simulated, Optional<Runnable> shutter) {
+        return new Gear(
+                Optional.of(new SerialOutput(line, LINE_UNIVERSE)),
+                Optional.empty(),
+                frames,
+                simulated,
+                shutter);
+    }
+
+    /** The universes that go out at all. */
+    public Set<Integer> universes() {
+        Set<Integer> all = new TreeSet<>();
+        line.ifPresent(l -> all.add(l.universe()));
+        network.ifPresent(n -> all.addAll(n.setup().universes()));
+        return all;
+    }
 }

@@ -27,6 +27,11 @@ public final class Fade {
                         .toList();
     }
 
+    /** Of each emitter at full, bare; for each light in the rig's order. */
+    public List<double[]> candela() {
+        return candela.stream().map(double[]::clone).toList();
+    }
+
     /**
      * The state part of the way along.
      *

@@ -1,6 +1,5 @@
 package lookstep.server.output;
 
-import java.util.List;
 import java.util.Optional;
 import lookstep.server.look.Fade;
 import lookstep.server.look.RawSlots;
@@ -42,13 +41,12 @@ public final class LookPlayer {
     /**
      * @param start where the lights are to be at once
      * @param fade how this rig goes from one state to another
-     * @param candela of each emitter at full, for each light in the rig's order
      * @param periodNanos packet to packet: the first packet of a fade is already one period into it
      */
-    public LookPlayer(RigLevels start, Fade fade, List<double[]> candela, long periodNanos) {
+    public LookPlayer(RigLevels start, Fade fade, long periodNanos) {
         this.fade = fade;
         this.periodNanos = periodNanos;
-        turns = new Turns(candela, start);
+        turns = new Turns(fade.candela(), start);
         now = new Moment(start, Optional.empty());
         from = now;
         wish = new Wish(now, 0);

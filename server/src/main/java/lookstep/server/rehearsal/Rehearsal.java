@@ -5,10 +5,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.concurrent.Executors;
 import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ScheduledExecutorService;
@@ -18,6 +21,7 @@ import lookstep.protocols.wire.LinePort;
 import lookstep.protocols.wire.MemoryLine;
 import lookstep.protocols.wire.SerialLinePort;
 import lookstep.server.gear.Gear;
+import lookstep.server.gear.Gear.SerialOutput;
 import lookstep.server.look.Photometry;
 import lookstep.server.loop.LoopThread;
 import lookstep.server.plan.Light;
@@ -60,6 +64,7 @@ public final class Rehearsal implements AutoCloseable {
     private final SimulatedCamera camera;
     private final Optional<SocatPair> nodes;
     private final Optional<PtyFarEnd> farEnd;
+    private final Optional<SimulatedNetwork> network;
     private final ScheduledExecutorService photographer;
     private final Optional<LoopThread> wire;
     private final Optional<LoopThread> nodesWatch;
@@ -73,11 +78,12 @@ public final class Rehearsal implements AutoCloseable {
         this.plan = plan;
         Shot first = plan.shots().get(0);
         onSet = new OnSet(first, plan.look(first.look()));
+        Map<Integer, List<PatchedLight>> universes = new TreeMap<>();
+        for (Light light : plan.rig()) {
+            universes.computeIfAbsent(light.universe(), n -> new ArrayList<>()).add(patched(light));
+        }
         List<PatchedLight> patched =
-                plan.rig().stream()
-                        .filter(l -> l.universe() == Gear.LINE_UNIVERSE)
-                        .map(Rehearsal::patched)
-                        .toList();
+                Optional.ofNullable(universes.remove(Gear.LINE_UNIVERSE)).orElse(List.of());
         LinePort line;
         if (SocatPair.installed().isPresent()) {
             SocatPair pair = SocatPair.start(folder);
@@ -109,7 +115,17 @@ public final class Rehearsal implements AutoCloseable {
                                         }));
         nodesWatch = nodes.map(pair -> LoopThread.start("nodes", now -> lookAfter(pair, now)));
         photographer = thread("stand-in photographer");
-        gear = new Gear(line, frames, true, Optional.of(this::takeExtraPicture));
+        network =
+                universes.isEmpty()
+                        ? Optional.empty()
+                        : Optional.of(SimulatedNetwork.start(universes, folder));
+        gear =
+                new Gear(
+                        Optional.of(new SerialOutput(line, Gear.LINE_UNIVERSE)),
+                        network.map(SimulatedNetwork::output),
+                        frames,
+                        true,
+                        Optional.of(this::takeExtraPicture));
     }
 
     /**
@@ -217,16 +233,17 @@ public final class Rehearsal implements AutoCloseable {
                 Staging.camera(plan, now.shot(), now.look()));
     }
 
-    /** What the lights give; those on no line of ours are dark. */
+    /** What the lights give, on the line and on the network. */
     private LightSnapshot lit() {
-        LightSnapshot listened = lights.snapshot();
+        LightSnapshot onLine = lights.snapshot();
+        Map<String, Xyz> listened = new HashMap<>(onLine.intensities());
+        network.ifPresent(n -> listened.putAll(n.snapshot().intensities()));
         Map<String, Xyz> all = new LinkedHashMap<>();
         for (Light light : plan.rig()) {
-            all.put(
-                    light.name(),
-                    listened.intensities().getOrDefault(light.name(), new Xyz(0, 0, 0)));
+            all.put(light.name(), listened.get(light.name()));
         }
-        return new LightSnapshot(all, listened.packets());
+        long packets = onLine.packets() + network.map(n -> n.snapshot().packets()).orElse(0L);
+        return new LightSnapshot(all, packets);
     }
 
     private static PatchedLight patched(Light light) {
@@ -248,6 +265,7 @@ public final class Rehearsal implements AutoCloseable {
         photographer.shutdownNow();
         nodesWatch.ifPresent(LoopThread::close);
         wire.ifPresent(LoopThread::close);
+        network.ifPresent(SimulatedNetwork::close);
         farEnd.ifPresent(PtyFarEnd::close);
         nodes.ifPresent(SocatPair::close);
     }

@@ -11,7 +11,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import lookstep.protocols.dmx.DmxPacket;
-import lookstep.protocols.fixture.Emitter;
 import lookstep.server.TestPlans;
 import lookstep.server.lighting.Lighting;
 import lookstep.server.look.Fade;
@@ -33,8 +32,7 @@ class LookPlayerTest {
 
     private final RigLevels off = level(0);
     private final RigLevels full = level(1);
-    private final LookPlayer player =
-            new LookPlayer(off, new Fade(plan), List.of(new double[] {3000}), PERIOD);
+    private final LookPlayer player = new LookPlayer(off, new Fade(plan), PERIOD);
 
     private static RigLevels level(double value) {
         return new RigLevels(List.of(new double[] {value}));
@@ -122,15 +120,7 @@ class LookPlayerTest {
         Lighting lighting = new Lighting(rig);
         List<RigLevels> looks =
                 rig.looks().stream().map(l -> LookLevels.of(rig, l).levels()).toList();
-        List<double[]> candela =
-                rig.rig().stream()
-                        .map(
-                                l ->
-                                        l.fixture().emitters().stream()
-                                                .mapToDouble(Emitter::candela)
-                                                .toArray())
-                        .toList();
-        LookPlayer mashed = new LookPlayer(lighting.workLight(), new Fade(rig), candela, PERIOD);
+        LookPlayer mashed = new LookPlayer(lighting.workLight(), new Fade(rig), PERIOD);
         Random random = new Random(seed);
         Map<String, Extremes> emitters = new HashMap<>();
         int changes = 0;
