@@ -30,6 +30,7 @@ class ArrowsTest {
         "lookstep.simulator.gear, 8",
         "lookstep.server.plan, 20",
         "lookstep.server.look, 5",
+        "lookstep.server.patch, 9",
         "lookstep.server.live, 6",
         "lookstep.server.output, 5",
         "lookstep.server.frames, 8",
@@ -126,7 +127,10 @@ class ArrowsTest {
     void looksArePureOfTimeAndThreads() {
         noClasses()
                 .that()
-                .resideInAnyPackage("lookstep.server.look..", "lookstep.server.plan..")
+                .resideInAnyPackage(
+                        "lookstep.server.look..",
+                        "lookstep.server.plan..",
+                        "lookstep.server.patch..")
                 .should()
                 .dependOnClassesThat()
                 .areAssignableTo(Thread.class)
