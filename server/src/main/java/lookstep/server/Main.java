@@ -38,6 +38,8 @@ import lookstep.server.live.Journal;
 import lookstep.server.live.LiveState;
 import lookstep.server.look.Adjustment;
 import lookstep.server.output.SacnSetup;
+import lookstep.server.patch.PatchReport;
+import lookstep.server.patch.PatchText;
 import lookstep.server.plan.Light;
 import lookstep.server.plan.PlanText;
 import lookstep.server.plan.ShootPlan;
@@ -191,6 +193,8 @@ public final class Main implements Actions {
         ShootPlan plan = opened.get().plan();
         out.println(plain(PlanText.of(plan)));
         out.print(plain(NumbersText.of(plan)));
+        out.println();
+        out.print(plain(PatchText.of(PatchReport.of(plan))));
         return GOOD;
     }
 

@@ -8,7 +8,6 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.locks.LockSupport;
-import java.util.stream.Collectors;
 import lookstep.protocols.dmx.DmxPacket;
 import lookstep.protocols.dmx.DmxTiming;
 import lookstep.server.gear.Gear;
@@ -29,6 +28,8 @@ import lookstep.server.output.LineState;
 import lookstep.server.output.LookPlayer;
 import lookstep.server.output.Periods;
 import lookstep.server.output.SacnDriver;
+import lookstep.server.patch.PatchReport;
+import lookstep.server.patch.PatchWarning;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.server.prediction.Predictions;
@@ -163,6 +164,7 @@ final class Session implements AutoCloseable {
                                 new Predictions(plan),
                                 plan,
                                 lighting,
+                                gear.carried(),
                                 new Messages(plan, lighting, gear.simulated(), notes),
                                 gear.shutter(),
                                 keys,
@@ -187,14 +189,9 @@ final class Session implements AutoCloseable {
     }
 
     private static List<String> outOfReach(ShootPlan plan, Gear gear) {
-        String carried =
-                gear.universes().stream().map(String::valueOf).collect(Collectors.joining(", "));
-        return plan.rig().stream()
-                .filter(light -> !gear.universes().contains(light.universe()))
-                .map(
-                        light ->
-                                "‘%s’ is on universe %d, and %s goes out: it stays dark; address it there, or send its universe over the network"
-                                        .formatted(light.name(), light.universe(), carried))
+        return PatchReport.of(plan, gear.carried().keySet()).warnings().stream()
+                .filter(w -> w.kind() == PatchWarning.Kind.NOT_CARRIED)
+                .map(w -> w.says() + ": " + w.mend())
                 .toList();
     }
 

@@ -1,9 +1,11 @@
 package lookstep.server.gear;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.TreeSet;
+import java.util.TreeMap;
 import lookstep.protocols.wire.DatagramPort;
 import lookstep.protocols.wire.LinePort;
 import lookstep.server.output.SacnSetup;
@@ -53,11 +55,16 @@ public record Gear(
                 shutter);
     }
 
-    /** The universes that go out at all. */
-    public Set<Integer> universes() {
-        Set<Integer> all = new TreeSet<>();
-        line.ifPresent(l -> all.add(l.universe()));
-        network.ifPresent(n -> all.addAll(n.setup().universes()));
+    /** The universes that go out, each with the names of its outputs. */
+    public Map<Integer, List<String>> carried() {
+        Map<Integer, List<String>> all = new TreeMap<>();
+        line.ifPresent(l -> add(all, l.universe(), l.port().name()));
+        network.ifPresent(
+                n -> n.setup().universes().forEach(u -> add(all, u, "sACN on " + n.port().name())));
         return all;
+    }
+
+    private static void add(Map<Integer, List<String>> all, int universe, String output) {
+        all.computeIfAbsent(universe, u -> new ArrayList<>()).add(output);
     }
 }

@@ -13,6 +13,7 @@ import lookstep.server.look.LookLevels;
 import lookstep.server.look.RawSlots;
 import lookstep.server.look.RigLevels;
 import lookstep.server.look.RigPackets;
+import lookstep.server.patch.SlotWalk;
 import lookstep.server.plan.Light;
 import lookstep.server.plan.Look;
 import lookstep.server.plan.Look.Colour;
@@ -36,6 +37,8 @@ public final class Lighting {
 
     private final ShootPlan plan;
     private final RigLevels workLight;
+
+    private SlotWalk walk;
 
     private record Key(String look, Adjustment adjustment) {}
 
@@ -123,6 +126,19 @@ public final class Lighting {
                 .toList();
     }
 
+    /** The walk from slot to slot; made when it is first asked for. */
+    public synchronized SlotWalk walk() {
+        if (walk == null) {
+            walk = SlotWalk.of(plan);
+        }
+        return walk;
+    }
+
+    /** The step of the walk that a test is; empty for a whole light, and for a slot of none. */
+    public Optional<SlotWalk.Step> step(RigTest test) {
+        return TestSlots.step(walk(), test);
+    }
+
     /** How long from one to the other: a new look takes its own time, a nudge is quick. */
     public static double fadeSeconds(Shown before, Shown next) {
         boolean nudged =
@@ -174,7 +190,7 @@ public final class Lighting {
 
     private Shown test(RigTest test, Look planned, Adjustment adjustment, Worked now) {
         Optional<RawSlots> raw =
-                test.slot() == 0 ? Optional.empty() : Optional.of(TestSlots.of(plan, test));
+                test.slot() == 0 ? Optional.empty() : Optional.of(TestSlots.of(walk(), test));
         RigLevels levels =
                 raw.map(r -> RigPackets.levels(plan, r.universe(), r.slots()))
                         .orElseGet(() -> alone(plan.light(test.light()), now.look()));

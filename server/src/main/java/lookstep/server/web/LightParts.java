@@ -3,6 +3,7 @@ package lookstep.server.web;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import lookstep.server.lighting.Lighting;
 import lookstep.server.lighting.Nudging;
 import lookstep.server.lighting.Shown;
@@ -10,16 +11,20 @@ import lookstep.server.live.LiveState;
 import lookstep.server.live.RigTest;
 import lookstep.server.look.LookLevels;
 import lookstep.server.look.Photometry;
+import lookstep.server.patch.SlotWalk;
 import lookstep.server.plan.Light;
 import lookstep.server.plan.Look.Setting;
 import lookstep.server.plan.PlanWords;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.web.CrewMessage.LampPart;
 import lookstep.server.web.CrewMessage.LightPart;
+import lookstep.server.web.CrewMessage.OtherPart;
 import lookstep.server.web.CrewMessage.TestPart;
 
 /** What the lights do, in the words of the crew's message. Pure. */
 final class LightParts {
+    private static final double MIDDLE_METRES = 0.5;
+
     private final ShootPlan plan;
     private final Lighting lighting;
     private final Nudging nudging;
@@ -99,8 +104,44 @@ final class LightParts {
         return lux <= 0 ? "" : String.format(Locale.ROOT, "%.0f lx", lux);
     }
 
+    /** The light or slot that is looked at alone; null if none is. */
     TestPart test(LiveState state, Shown shown) {
-        return null;
+        if (shown.what() != Shown.What.TEST) {
+            return null;
+        }
+        RigTest test = state.test().orElseThrow();
+        Optional<SlotWalk.Step> step = lighting.step(test);
+        return new TestPart(
+                test.light(),
+                test.universe(),
+                test.slot(),
+                tested(test) + step.map(s -> ": " + s.words()).orElse(""),
+                expected(test, step),
+                step.map(LightParts::others).orElse(List.of()));
+    }
+
+    private String expected(RigTest test, Optional<SlotWalk.Step> step) {
+        if (step.isPresent()) {
+            return step.get().expected();
+        } else if (test.slot() > 0) {
+            return "nothing: no light of the plan has this slot";
+        }
+        Light light = plan.light(test.light());
+        return "%s alone, at %s; %s"
+                .formatted(light.name(), where(light), PlanWords.address(light));
+    }
+
+    /** As somebody sees it who stands beside the camera. */
+    private static String where(Light light) {
+        double x = light.position().x();
+        String side = x < -MIDDLE_METRES ? " left" : x > MIDDLE_METRES ? " right" : " middle";
+        return (light.position().y() < 0 ? "the front" : "the back") + side;
+    }
+
+    private static List<OtherPart> others(SlotWalk.Step step) {
+        return step.others().stream()
+                .map(o -> new OtherPart(o.seen(), "it is set to " + o.set()))
+                .toList();
     }
 
     private static String tested(RigTest test) {

@@ -5,8 +5,12 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import io.undertow.Undertow;
 import io.undertow.UndertowOptions;
+import io.undertow.server.HttpServerExchange;
+import io.undertow.util.Headers;
 import java.io.IOException;
 import java.net.InetSocketAddress;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.LinkedBlockingQueue;
@@ -44,6 +48,7 @@ public final class PageServer implements AutoCloseable {
      * @param predictions computed pictures
      * @param plan what is being shot
      * @param lighting state as light
+     * @param carried the outputs of each universe that goes out, in words
      * @param messages plan and state in words
      * @param shutter releases the camera, where that can be done from here
      * @param keys who may open what
@@ -57,6 +62,7 @@ public final class PageServer implements AutoCloseable {
             Predictions predictions,
             ShootPlan plan,
             Lighting lighting,
+            Map<Integer, List<String>> carried,
             Messages messages,
             Optional<Runnable> shutter,
             Keys keys,
@@ -107,7 +113,8 @@ public final class PageServer implements AutoCloseable {
                         .setServerOption(UndertowOptions.MAX_HEADERS, 64)
                         .setServerOption(UndertowOptions.BUFFER_PIPELINED_DATA, false)
                         .setSocketOption(Options.WRITE_TIMEOUT, STUCK_READER_MILLIS)
-                        .setHandler(new Routes(gate, presses, pictures, band, crew).table())
+                        .setHandler(
+                                new Routes(gate, presses, pictures, this::rig, band, crew).table())
                         .build();
     }
 
@@ -171,6 +178,12 @@ public final class PageServer implements AutoCloseable {
     public void alive() {
         band.alive();
         crew.alive();
+    }
+
+    private void rig(HttpServerExchange exchange) {
+        exchange.getResponseHeaders().put(Headers.CONTENT_TYPE, "application/json");
+        exchange.getResponseSender()
+                .send(write(RigParts.of(about.plan(), about.lighting(), about.carried())));
     }
 
     /** The shot as it would be now, with what was changed on the set. */

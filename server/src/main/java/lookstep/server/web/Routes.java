@@ -14,10 +14,12 @@ final class Routes {
     private final Gate gate;
     private final Presses presses;
     private final Pictures pictures;
+    private final HttpHandler rig;
     private final Push band;
     private final Push crew;
 
-    Routes(Gate gate, Presses presses, Pictures pictures, Push band, Push crew) {
+    Routes(Gate gate, Presses presses, Pictures pictures, HttpHandler rig, Push band, Push crew) {
+        this.rig = rig;
         this.gate = gate;
         this.presses = presses;
         this.pictures = pictures;
@@ -38,7 +40,7 @@ final class Routes {
                         .get("/frames/{number}", gate.only(Who.BAND, pictures::frame))
                         .get("/prediction/{shot}", gate.only(Who.CREW, pictures::prediction))
                         // the rig as it is addressed
-                        // RIG
+                        .get("/rig", gate.only(Who.CREW, rig))
                         // push
                         .get("/push/band", gate.only(Who.BAND, gate.ownPage(socket(band))))
                         .get("/push/crew", gate.only(Who.CREW, gate.ownPage(socket(crew))))

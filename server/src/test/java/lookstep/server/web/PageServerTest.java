@@ -20,6 +20,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CompletionException;
@@ -72,6 +73,7 @@ class PageServerTest {
                                 new Predictions(plan),
                                 plan,
                                 lighting,
+                                Map.of(1, List.of("a line")),
                                 new Messages(plan, lighting, true, List.of()),
                                 Optional.empty(),
                                 KEYS,
