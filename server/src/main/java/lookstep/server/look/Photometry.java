@@ -15,8 +15,9 @@ public final class Photometry {
     private Photometry() {}
 
     /**
-     * The fixture as it is with the modifier on: its emitters' candela and its beam are those in
-     * front of the modifier. Everything that asks what a planned light gives asks here.
+     * The fixture as it is in its mode and with the modifier on: its emitters' candela and its beam
+     * are those in front of the modifier. Everything that asks what a planned light gives asks
+     * here.
      */
     public static Fixture modified(Light light) {
         Fixture f = light.fixture();
@@ -26,7 +27,7 @@ public final class Photometry {
             // The same lumens over a wider beam.
             share *= new Beam(f.beamDegrees()).fluxLumens(1) / new Beam(beam).fluxLumens(1);
         }
-        double axis = share;
+        double axis = share * light.mode().output();
         return new Fixture(
                 f.id(),
                 f.name(),
