@@ -21,8 +21,9 @@ final class NearestColour {
         int n = emitters.size();
         if (n == 2) {
             ColourTemperature wanted = ColourTemperature.of(target);
-            if (wanted.useful()) {
-                return onIsotherm(emitters.get(0), emitters.get(1), wanted.kelvin());
+            Locus.Point on = Locus.at(Mired.of(wanted.kelvin()));
+            if (wanted.useful() && twoWhites(emitters, on)) {
+                return onIsotherm(emitters.get(0), emitters.get(1), on);
             }
         }
         Xyz best = null;
@@ -51,9 +52,17 @@ final class NearestColour {
         return best;
     }
 
+    /** Whether the line between them runs along the locus rather than across it, as a tint does. */
+    private static boolean twoWhites(List<Xyz> two, Locus.Point on) {
+        Chromaticity p = two.get(0).chromaticity();
+        Chromaticity q = two.get(1).chromaticity();
+        double along = Math.abs((q.u() - p.u()) * on.du() + (q.v() - p.v()) * on.dv());
+        double across = Math.abs((q.v() - p.v()) * on.du() - (q.u() - p.u()) * on.dv());
+        return along > across;
+    }
+
     /** Where the line between two emitters has the wanted temperature; an end if it never has. */
-    private static Xyz onIsotherm(Xyz first, Xyz second, double kelvin) {
-        Locus.Point on = Locus.at(Mired.of(kelvin));
+    private static Xyz onIsotherm(Xyz first, Xyz second, Locus.Point on) {
         double tu = on.du();
         double tv = on.dv();
         Chromaticity p = first.chromaticity();
