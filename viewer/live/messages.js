@@ -1,3 +1,5 @@
+import { sampleName } from './sample.js';
+
 /**
  * What a page asks of the server. Each asks once and throws NotDelivered if there was no good answer;
  * the answer is a crew message, or null when the server sent none.
@@ -19,17 +21,37 @@ export const clock = (what) => post('/clock', { do: what });
 /** The simulated camera takes a picture. */
 export const shutter = () => post('/shutter', {});
 
-async function post(path, body) {
+/** To another shot: `to` is its place in the running order, from 1. */
+export const jump = (at, to) => post('/jump', { at, to });
+
+/** The same shot once more. */
+export const again = (at) => post('/again', { at });
+
+/** @param {{do: string, light?: string, kelvin?: number}} wish as in lighting.js */
+export const light = (at, wish) => post('/light', { at, ...wish });
+
+/** @param {{do: string, light?: string, universe?: number, slot?: number}} wish */
+export const test = (at, wish) => post('/test', { at, ...wish });
+
+/** Whether everybody was told of the flashing that the plan allows. */
+export const flashing = (acknowledged) => post('/flashing', { acknowledged });
+
+/** How the rig is addressed. */
+export const rig = () => ask(sampleName === null ? '/rig' : '/samples/rig.json', {});
+
+function post(path, body) {
+  return ask(path, {
+    method: 'POST',
+    headers: { 'Content-Type': 'application/json', 'X-Lookstep': '1' },
+    body: JSON.stringify(body),
+  });
+}
+
+async function ask(path, how) {
   const limit = new AbortController();
   const timer = setTimeout(() => limit.abort(), ANSWER_LIMIT_MILLIS);
   try {
-    const answer = await fetch(path, {
-      method: 'POST',
-      headers: { 'Content-Type': 'application/json', 'X-Lookstep': '1' },
-      body: JSON.stringify(body),
-      cache: 'no-store',
-      signal: limit.signal,
-    });
+    const answer = await fetch(path, { ...how, cache: 'no-store', signal: limit.signal });
     const message = await jsonOf(answer);
     // 409: somebody else was first, and the answer says where the shoot is now.
     if (answer.ok || (answer.status === 409 && message?.kind === 'crew')) return message;

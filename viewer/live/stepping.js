@@ -35,6 +35,11 @@ export class Stepping extends EventTarget {
     });
   }
 
+  /** A change of the shot that comes now was asked for on this page. */
+  ours() {
+    this.#ownMillis = performance.now();
+  }
+
   /** @param {'step'|'back'} what */
   press(what) {
     if (this.#position === null) return;

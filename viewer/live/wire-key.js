@@ -18,6 +18,13 @@ export function wireKey({ key, back, stepping }) {
   stepping.addEventListener('nothing', ({ detail }) => key.feel('done', NOTHING[detail]));
 }
 
+/** What becomes of 'same again' and of a jump is said on the key too. */
+export function wireAgain({ key, order }) {
+  order.addEventListener('late', () => key.feel('done', LATE));
+  order.addEventListener('answered', () => key.feel('done'));
+  order.addEventListener('failed', ({ detail }) => key.feel('failed', detail));
+}
+
 /** Gives the focus back after a mouse or finger, or the next space bar would press this button again. */
 export function letGo(event) {
   if (event.detail > 0) event.currentTarget.blur();

@@ -5,9 +5,17 @@ export function shotOf(message, id) {
   return message.shots.find((shot) => shot.id === id) ?? null;
 }
 
-/** '2 of 9', or '' before the first. */
-export function countOf({ position }) {
-  return position.at === 0 ? '' : `${position.at} of ${position.of}`;
+/** '2 of 9, take 2', or '' before the first. */
+export function countOf({ position, take }) {
+  if (position.at === 0) return '';
+  return `${position.at} of ${position.of}${take > 1 ? `, take ${take}` : ''}`;
+}
+
+/** What there is to say before the first shot. What a press does stands on the key. */
+export function waitingWords({ light }) {
+  if (light.what === 'test') return ['A test is on'];
+  if (light.what === 'work light') return ['Work light is on, until the first press'];
+  return ['The first look is on: test it'];
 }
 
 /** What stands on the big key. */
@@ -17,19 +25,26 @@ export function keyWords(message) {
     return {
       label: countOf(message),
       name: 'That was the last one',
-      detail: 'Nothing comes after. One back shows the one before.',
+      detail:
+        message.test === null
+          ? 'Nothing comes after. One back shows the one before.'
+          : 'Nothing comes after. ‘End the test’ puts the look back on.',
       ends: true,
     };
   }
   if (message.position.at === 0) {
     return {
-      label: 'Press when the band walks in',
+      label:
+        message.test === null
+          ? 'Press when the band walks in'
+          : 'Ends the test. Press when the band walks in',
       name: `Start with: ${next.name}`,
-      detail: '',
+      detail: message.light.what === 'work light' ? `Work light off, look “${next.look}” on` : '',
       ends: false,
     };
   }
-  return { label: 'Next', name: next.name, detail: peopleOf(next), ends: false };
+  const label = message.test === null ? 'Next' : 'Ends the test, then next';
+  return { label, name: next.name, detail: peopleOf(next), ends: false };
 }
 
 function peopleOf(shot) {
@@ -65,8 +80,15 @@ export function troublesOf(message, link, watched) {
   return troubles;
 }
 
+/** Behind the name of the links: what is down, else how many notes there are. */
+export function linksMark({ links, notes }) {
+  if (links.some((one) => one.state !== 'up')) return ' ✕';
+  return notes.length === 0 ? '' : ` (${notes.length})`;
+}
+
 const HEADS = {
   lights: 'The light line is down:',
+  network: 'The network output is down:',
   camera: 'No pictures come in:',
 };
 

@@ -1,3 +1,4 @@
+import { cameraWords } from '/live/lighting.js';
 import { pictureUrl } from '/live/sample.js';
 import { shotOf } from '/live/words.js';
 
@@ -59,11 +60,10 @@ export class Pictures {
 
   #aboutComputed() {
     if (this.#message.prediction === null) return ['No picture yet'];
-    const { camera } = shotOf(this.#message, this.#message.current) ?? {};
-    const settings =
-      camera === undefined
-        ? ''
-        : ` f/${camera.fNumber}, ${camera.time} s, ISO ${camera.iso}, ${camera.kelvin} K`;
+    const { camera } = this.#message.light;
+    if (camera === null) return [strong(COMPUTED)];
+    const { aperture, time, iso, kelvin } = cameraWords(camera);
+    const settings = ` ${aperture}, ${time}, ${iso}, ${kelvin}`;
     return [strong(COMPUTED), settings];
   }
 

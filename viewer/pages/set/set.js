@@ -1,61 +1,135 @@
+import '/parts/camera-settings/camera-settings.js';
+import '/parts/flashing-caution/flashing-caution.js';
+import '/parts/light-board/light-board.js';
 import '/parts/link-states/link-states.js';
 import '/parts/live-picture/live-picture.js';
 import '/parts/now-shot/now-shot.js';
 import '/parts/rig-plot/rig-plot.js';
+import '/parts/rig-test/rig-test.js';
 import '/parts/set-list/set-list.js';
 import '/parts/shoot-clock/shoot-clock.js';
 import '/parts/step-key/step-key.js';
+import '/parts/test-banner/test-banner.js';
 import '/parts/trouble-strip/trouble-strip.js';
 import '/parts/work-cautions/work-cautions.js';
 import { stayAwake } from '/live/awake.js';
+import { Changing, sayOn } from '/live/changing.js';
 import { openFeed } from '/live/feed.js';
-import { listenToKeys } from '/live/keys.js';
-import { clock as askClock, shutter as askShutter } from '/live/messages.js';
+import { listenToKeys, listenToLetters } from '/live/keys.js';
+import { canDo, isNudge } from '/live/lighting.js';
+import {
+  again as askAgain,
+  clock as askClock,
+  flashing as askFlashing,
+  jump as askJump,
+  light as askLight,
+  shutter as askShutter,
+  test as askTest,
+} from '/live/messages.js';
+import { Rig } from '/live/rig.js';
 import { Stepping } from '/live/stepping.js';
 import { TimeLeft } from '/live/time.js';
-import { letGo, wireKey } from '/live/wire-key.js';
-import { countOf, keyWords, shotOf, troublesOf } from '/live/words.js';
+import { letGo, wireAgain, wireKey } from '/live/wire-key.js';
+import { countOf, keyWords, linksMark, shotOf, troublesOf, waitingWords } from '/live/words.js';
+import { Panels } from '/pages/set/panels.js';
 import { Pictures } from '/pages/set/pictures.js';
 
 const part = (selector) => document.querySelector(selector);
 const clock = part('shoot-clock');
+const board = part('light-board');
+const rigTest = part('rig-test');
 const troubles = part('trouble-strip');
 const shutter = part('#shutter');
 const said = part('#said');
+const cautions = document.querySelectorAll('flashing-caution');
 
 const feed = openFeed('crew');
 const stepping = new Stepping(feed);
+const order = new Changing(feed);
+const lighting = new Changing(feed);
+const testing = new Changing(feed);
 const time = new TimeLeft();
+const rig = new Rig(rigTest);
 const pictures = new Pictures(part('#large'), part('#swap'));
+const panels = new Panels(part('#switches'), (name) => {
+  if (name === 'test') rig.want();
+});
 let message = null;
 let link = null;
 
 feed.addEventListener('message', ({ detail }) => {
   if (detail.kind !== 'crew') return;
-  const moved = message === null || message.current !== detail.current;
   message = detail;
   const current = shotOf(message, message.current);
   time.take(message.clock, performance.now());
   part('#title').textContent = message.title;
   part('#simulated').hidden = !message.simulated;
   part('#back').setAttribute('aria-disabled', String(message.position.at === 0));
+  part('#again').setAttribute('aria-disabled', String(message.position.at === 0));
   shutter.hidden = !message.simulated;
   part('step-key').show(keyWords(message));
-  if (moved) part('now-shot').show(current, countOf(message));
+  part('now-shot').show(current, countOf(message), waitingWords(message));
+  part('camera-settings').show(message.light.camera, message.current, message.light.cameraStays);
+  part('test-banner').show(message.test);
   part('set-list').show(message);
+  board.show(message.light, current?.camera ?? null);
+  rigTest.show(message.test);
   part('rig-plot').show(message.plot, current?.framing ?? null);
   part('link-states').show(message);
+  for (const one of cautions) one.show(message.flashing);
+  // Loud where something is to be done about it, else quiet among the cautions.
+  part('header flashing-caution').hidden = !message.flashing.allowed;
+  part('main flashing-caution').hidden = message.flashing.allowed;
   part('work-cautions').show(message.clock.state);
+  panels.mark('links', linksMark(message));
   pictures.show(message);
   tell();
 });
 feed.addEventListener('link', ({ detail }) => {
+  if (link !== null && detail.state === 'connected') rig.forget();
   link = detail;
   if (link.state === 'connected') time.forget();
+  if (panels.shown === 'test') rig.want();
   tell();
 });
 wireKey({ key: part('step-key'), back: part('#back'), stepping });
-listenToKeys((what) => stepping.press(what), 'step-key button');
+wireAgain({ key: part('step-key'), order });
+sayOn(lighting, part('#refused'));
+sayOn(testing, part('#refused'));
+listenToKeys((what) => stepping.press(what), 'step-key button', false);
+listenToLetters((key, held) => {
+  if (key === 'a') {
+    if (!held) again();
+    return true;
+  }
+  const shown = panels.shown === 'light';
+  if (!shown && !/^[1-9u]$/.test(key)) return false;
+  // What a key does must be seen: with another panel up, it first brings the lights.
+  panels.show('light');
+  return shown || key !== 'u' ? board.key(key, held) : true;
+});
+part('#again').addEventListener('click', (event) => {
+  letGo(event);
+  again();
+});
+part('set-list').addEventListener('jump', ({ detail }) => {
+  stepping.ours();
+  order.press((at) => askJump(at, detail), { once: 'jump' });
+});
+board.addEventListener('light-do', ({ detail: { wish, held } }) => {
+  lighting.press((at) => askLight(at, wish), {
+    possible: ({ light }) => canDo(light, wish),
+    once: isNudge(wish) ? null : JSON.stringify(wish),
+    held,
+  });
+});
+rigTest.addEventListener('test-do', ({ detail }) => testing.press((at) => askTest(at, detail)));
+part('test-banner').addEventListener('end-test', () => {
+  testing.press((at) => askTest(at, { do: 'end' }), { once: 'end' });
+});
+for (const one of cautions) {
+  one.addEventListener('flashing-do', ({ detail }) => ask(() => askFlashing(detail)));
+}
 clock.addEventListener('clock-do', ({ detail }) => ask(() => askClock(detail)));
 clock.addEventListener('click', ({ target, detail }) => {
   if (detail > 0) target.closest('button')?.blur();
@@ -71,6 +145,11 @@ part('#swap').addEventListener('click', (event) => {
 stayAwake();
 tick();
 
+function again() {
+  if (message === null || message.position.at === 0) return;
+  order.press(askAgain, { once: 'again' });
+}
+
 async function ask(question) {
   try {
     const answer = await question();
@@ -84,7 +163,7 @@ async function ask(question) {
 }
 
 function tell() {
-  troubles.show(troublesOf(message, link, ['lights', 'camera']));
+  troubles.show(troublesOf(message, link, ['lights', 'network', 'camera']));
 }
 
 function tick() {

@@ -1,7 +1,8 @@
 /**
  * What is being shot: its name, what to say to the people, who stands how.
  *
- * show(shot, count): a shot of the crew message, or null before the first; count as '2 of 9'.
+ * show(shot, count, waiting): a shot of the crew message, or null before the first; count as
+ * '2 of 9, take 2'; waiting: what to say while there is no shot.
  */
 class NowShot extends HTMLElement {
   #head = document.createElement('p');
@@ -25,11 +26,14 @@ class NowShot extends HTMLElement {
     this.setAttribute('aria-live', 'polite');
   }
 
-  show(shot, count) {
+  show(shot, count, waiting) {
+    const key = JSON.stringify([shot?.name, shot?.say, shot?.people, shot?.arrangement, count, waiting]);
+    if (key === this.dataset.shown) return;
+    this.dataset.shown = key;
     this.classList.toggle('none', shot === null);
     this.#name.textContent = shot === null ? 'nothing yet' : shot.name;
     this.#count.textContent = count;
-    const lines = shot === null ? ['The first look is on: test it'] : shot.say;
+    const lines = shot === null ? waiting : shot.say;
     this.#say.replaceChildren(
       ...lines.map((line) => {
         const item = document.createElement('li');

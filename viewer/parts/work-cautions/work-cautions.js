@@ -15,7 +15,7 @@ const CAUTIONS = [
   ['Heat', 'Lamps get hot: vents free, cloth well away, let them cool before packing.'],
   [
     'Eyes and flashing',
-    'Nobody looks into a bare light at close range. Sudden changes can harm people with photosensitive epilepsy: ask first, warn before a test, never run a strobe.',
+    'Nobody looks into a bare light at close range. Sudden changes can harm people with photosensitive epilepsy: ask first, and warn before a test.',
   ],
   [
     'DMX',
@@ -34,7 +34,7 @@ class WorkCautions extends HTMLElement {
   connectedCallback() {
     if (this.firstChild !== null) return;
     const summary = document.createElement('summary');
-    summary.textContent = 'Cautions before the light goes on';
+    summary.textContent = 'Cautions';
     const list = document.createElement('dl');
     for (const [what, words] of CAUTIONS) {
       const term = document.createElement('dt');

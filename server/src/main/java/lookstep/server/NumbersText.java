@@ -3,7 +3,10 @@ package lookstep.server;
 import java.util.LinkedHashSet;
 import java.util.Locale;
 import java.util.Set;
+import lookstep.server.look.LookLevels;
+import lookstep.server.look.LookText;
 import lookstep.server.plan.CameraSettings;
+import lookstep.server.plan.Look;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.server.prediction.ShotNumbers;
@@ -32,6 +35,18 @@ final class NumbersText {
                 """
                   Sharpness: focus on the nearest face, circle of confusion 0.020 mm, a face 0.15 m deep.
                   Light: on an upright face turned to the camera, house light included (ISO 2720, C = 250).
+                """);
+        text.append(
+                "\nThe lights of each look (at face height in the middle of the nearest row)\n");
+        for (Look look : plan.looks()) {
+            LookLevels worked = LookLevels.of(plan, look);
+            text.append(LookText.of(look, worked));
+            notes.addAll(worked.notes());
+        }
+        text.append(
+                """
+                  Each light alone, the meter turned to it, as its slots round it. A stop is twice or half.
+                  Mired below the camera's are colder. ΔE00: 1 is just seen side by side (CIE 2000).
                 """);
         if (!notes.isEmpty()) {
             text.append("\nWhat the lights cannot do\n");

@@ -2,17 +2,16 @@ package lookstep.server.look;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
+import java.util.Optional;
 import lookstep.server.plan.Light;
 import lookstep.server.plan.Look;
-import lookstep.server.plan.Look.Colour;
 import lookstep.server.plan.Look.Level;
 import lookstep.server.plan.Look.Setting;
 import lookstep.server.plan.ShootPlan;
 import lookstep.simulator.model.colour.Chromaticity;
-import lookstep.simulator.model.colour.Mix;
-import lookstep.simulator.model.colour.Mixing;
-import lookstep.simulator.model.colour.Planck;
+import lookstep.simulator.model.colour.ColourTemperature;
+import lookstep.simulator.model.colour.Mired;
+import lookstep.simulator.model.colour.WhiteBalance;
 import lookstep.simulator.model.colour.Xyz;
 import lookstep.simulator.model.light.Illuminance;
 import lookstep.simulator.model.space.Vec3;
@@ -20,40 +19,73 @@ import lookstep.simulator.model.space.Vec3;
 /**
  * One look on one rig, worked out.
  *
+ * <p>Percent, lux and stops all come to a share of the most that a light gives at its colour. A
+ * light that is asked for more gives its most; one that is asked for less than its slots can set
+ * gives its least, for off is no number of stops away, and a light that was asked for is wanted. A
+ * note says both.
+ *
  * @param levels for each light in the rig's order
  * @param notes what the lights cannot do, in plain words; empty if all is as asked
+ * @param lights what each gives, in the rig's order, also those that are off
  */
-public record LookLevels(RigLevels levels, List<String> notes) {
+public record LookLevels(RigLevels levels, List<String> notes, List<LightReport> lights) {
     /**
      * Where stops are measured: face height in the middle of the nearest row, the meter turned to
      * each light.
      */
     public static final Vec3 SUBJECT = new Vec3(0, 0, 1.5);
 
-    /** Stops short of what was asked that are worth a word: a tenth is not seen. */
-    private static final double WORTH_SAYING_STOPS = 0.1;
+    public LookLevels {
+        notes = List.copyOf(notes);
+        lights = List.copyOf(lights);
+    }
 
     /** Works the look out. */
     public static LookLevels of(ShootPlan plan, Look look) {
-        List<String> notes = new ArrayList<>();
-        double keyLux = 0;
-        Setting keySetting = look.lights().get(look.key());
-        if (keySetting != null && keySetting.level() instanceof Level.Percent percent) {
-            Light key = plan.light(look.key());
-            keyLux =
-                    luxAtSubject(key, mix(key, keySetting.colour()).total().y())
-                            * percent.percent()
-                            / 100;
-        }
+        WhiteBalance camera = new WhiteBalance(look.camera().kelvin());
+        double keyLux = keyLux(plan, look, camera);
+        LightNotes notes = new LightNotes(look.name(), camera);
         List<double[]> levels = new ArrayList<>();
+        List<Worked> worked = new ArrayList<>();
+        double keyGives = 0;
         for (Light light : plan.rig()) {
-            Setting setting = look.lights().get(light.name());
+            Worked w = worked(light, look.lights().get(light.name()), camera, keyLux);
+            worked.add(w);
             levels.add(
-                    setting == null
-                            ? new double[light.fixture().emitters().size()]
-                            : levels(look, light, setting, keyLux, notes));
+                    w.on() ? w.mix().at(w.share()) : new double[light.fixture().emitters().size()]);
+            if (light.name().equals(look.key()) && w.on()) {
+                keyGives = w.lux();
+            }
         }
-        return new LookLevels(new RigLevels(levels), List.copyOf(notes));
+        List<LightReport> reports = new ArrayList<>();
+        for (Worked w : worked) {
+            LightReport report = report(w, look.key(), camera, keyGives);
+            reports.add(report);
+            if (w.setting() != null) {
+                notes.about(w, report);
+            }
+        }
+        return new LookLevels(new RigLevels(levels), notes.all(), reports);
+    }
+
+    /**
+     * What one light of the rig gives in a look, and what it could at the same colour; one that is
+     * off in it, at the camera's white.
+     *
+     * @throws java.util.NoSuchElementException if there is no such light
+     */
+    public static LightRange range(ShootPlan plan, Look look, String light) {
+        WhiteBalance camera = new WhiteBalance(look.camera().kelvin());
+        Light placed = plan.light(light);
+        Setting setting =
+                look.lights()
+                        .getOrDefault(
+                                light,
+                                new Setting(
+                                        new Level.Percent(0),
+                                        new Look.Colour.Temperature(look.camera().kelvin())));
+        Worked w = worked(placed, setting, camera, keyLux(plan, look, camera));
+        return new LightRange(w.on() ? w.lux() : 0, w.leastLux(), w.mostLux());
     }
 
     /** Illuminance in lux at the subject from one light of this much intensity on its axis. */
@@ -61,82 +93,108 @@ public record LookLevels(RigLevels levels, List<String> notes) {
         return Illuminance.lux(Photometry.luminaire(light), candela, SUBJECT, null);
     }
 
-    private static double[] levels(
-            Look look, Light light, Setting setting, double keyLux, List<String> notes) {
-        Mix mix = mix(light, setting.colour());
-        if (!mix.reached()) {
-            notes.add(
-                    String.format(
-                            Locale.ROOT,
-                            "look ‘%s’: ‘%s’ cannot make %s; the nearest it can is %.3f away in u'v'",
-                            look.name(),
-                            light.name(),
-                            words(setting.colour()),
-                            mix.distanceUv()));
+    /**
+     * One light on its way.
+     *
+     * @param setting null if it is not named in the look
+     * @param mix null then
+     * @param wantedLux what is asked; of a light that does not reach the people only if asked in
+     *     lux or stops
+     * @param share of the most that it gives, 0..1; 0 is off
+     * @param sent through its slots, on the axis; null if off
+     */
+    record Worked(
+            Light light,
+            Setting setting,
+            ColourMix mix,
+            double wantedLux,
+            double leastLux,
+            double mostLux,
+            double share,
+            Xyz sent,
+            double lux) {
+        boolean on() {
+            return share > 0;
         }
-        double share = share(look, light, setting.level(), mix, keyLux, notes);
-        double[] levels = mix.levels().clone();
-        for (int i = 0; i < levels.length; i++) {
-            levels[i] = Math.min(1, Math.max(0, levels[i] * share));
-        }
-        return levels;
     }
 
-    private static double share(
-            Look look, Light light, Level level, Mix mix, double keyLux, List<String> notes) {
-        if (level instanceof Level.Percent percent) {
-            return percent.percent() / 100;
+    private static Worked worked(Light light, Setting setting, WhiteBalance camera, double keyLux) {
+        if (setting == null) {
+            return new Worked(light, null, null, 0, 0, 0, 0, null, 0);
         }
-        if (level instanceof Level.Lux lux) {
-            return Math.min(1, lux.lux() / luxAtSubject(light, mix.total().y()));
-        }
-        double stops = ((Level.StopsFromKey) level).stops();
-        double most = luxAtSubject(light, mix.total().y());
-        double wanted = keyLux * Math.pow(2, stops);
-        if (most <= 0) {
-            notes.add(
-                    String.format(
-                            Locale.ROOT,
-                            "look ‘%s’: ‘%s’ does not reach the people: aim it at them",
-                            look.name(),
-                            light.name()));
+        ColourMix mix =
+                ColourMix.of(light, WantedColour.of(setting.colour(), camera), setting.blend());
+        double most = luxAtSubject(light, mix.full().y());
+        double floor = light.mode().floor(light.fixture().curve());
+        Level level = setting.level();
+        double wanted =
+                level instanceof Level.Percent p
+                        ? most * p.percent() / 100
+                        : level instanceof Level.Lux l
+                                ? l.lux()
+                                : keyLux * Math.pow(2, ((Level.StopsFromKey) level).stops());
+        double asked =
+                level instanceof Level.Percent p ? p.percent() / 100 : most > 0 ? wanted / most : 0;
+        double share = asked > 0 ? Math.min(1, Math.max(floor, asked)) : 0;
+        Xyz sent =
+                share > 0
+                        ? Photometry.intensity(light, ColourMix.throughSlots(light, mix.at(share)))
+                        : null;
+        return new Worked(
+                light,
+                setting,
+                mix,
+                wanted,
+                most * floor,
+                most,
+                share,
+                sent,
+                sent == null ? 0 : luxAtSubject(light, sent.y()));
+    }
+
+    /** What stops are measured against: the key as asked, as far as it goes. */
+    private static double keyLux(ShootPlan plan, Look look, WhiteBalance camera) {
+        Setting setting = look.lights().get(look.key());
+        if (setting == null || setting.level() instanceof Level.StopsFromKey) {
             return 0;
         }
-        double missing = Math.log(wanted / most) / Math.log(2);
-        if (missing > WORTH_SAYING_STOPS) {
-            notes.add(
-                    String.format(
-                            Locale.ROOT,
-                            "look ‘%s’: ‘%s’ is to be %+.1f stops from the key, %+.1f is its most:"
-                                    + " bring it nearer or take the key down",
-                            look.name(),
-                            light.name(),
-                            stops,
-                            stops - missing));
+        Worked key = worked(plan.light(look.key()), setting, camera, 0);
+        return key.share() * key.mostLux();
+    }
+
+    private static LightReport report(Worked w, String key, WhiteBalance camera, double keyGives) {
+        String name = w.light().name();
+        if (!w.on()) {
+            return new LightReport(name, name.equals(key), Optional.empty());
         }
-        return Math.min(1, wanted / most);
-    }
-
-    private static Mix mix(Light light, Colour colour) {
-        List<Xyz> emitters = Photometry.emitters(light);
-        return Mixing.maximum(emitters, chromaticity(colour));
-    }
-
-    private static Chromaticity chromaticity(Colour colour) {
-        if (colour instanceof Colour.Temperature t) {
-            return Planck.chromaticity(t.kelvin());
-        }
-        Colour.Xy xy = (Colour.Xy) colour;
-        return new Chromaticity(xy.x(), xy.y());
-    }
-
-    private static String words(Colour colour) {
-        return colour instanceof Colour.Temperature t
-                ? String.format(Locale.ROOT, "%.0f K", t.kelvin())
-                : String.format(
-                        Locale.ROOT,
-                        "xy %.3f, %.3f",
-                        ((Colour.Xy) colour).x(),
-                        ((Colour.Xy) colour).y());
+        Chromaticity wanted = w.mix().wanted();
+        Chromaticity given = w.sent().chromaticity();
+        ColourTemperature temperature = ColourTemperature.of(given);
+        return new LightReport(
+                name,
+                name.equals(key),
+                Optional.of(
+                        new LightReport.Given(
+                                new LightReport.Amount(
+                                        w.lux(),
+                                        w.wantedLux(),
+                                        LightRange.stops(keyGives, w.lux()),
+                                        LightRange.stops(keyGives, w.wantedLux()),
+                                        w.leastLux(),
+                                        w.mostLux(),
+                                        LightRange.stops(keyGives, w.leastLux()),
+                                        LightRange.stops(keyGives, w.mostLux()),
+                                        w.light()
+                                                .mode()
+                                                .stepStops(w.light().fixture().curve(), w.share())),
+                                new LightReport.Colour(
+                                        wanted,
+                                        given,
+                                        temperature,
+                                        Mired.shift(camera.kelvin(), temperature.kelvin()),
+                                        w.mix().reached(),
+                                        given.distanceUvPrime(wanted),
+                                        camera.difference(wanted, given),
+                                        ColourName.of(given, camera)))));
     }
 }

@@ -7,90 +7,31 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import com.microsoft.playwright.Browser;
-import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Clock;
 import com.microsoft.playwright.Locator;
-import com.microsoft.playwright.Page;
-import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.Route;
 import com.microsoft.playwright.WebSocketRoute;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.BoundingBox;
 import com.microsoft.playwright.options.LoadState;
-import com.microsoft.playwright.options.WaitForSelectorState;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.CountDownLatch;
 import java.util.regex.Pattern;
 import lookstep.server.pages.RecordingServer.Answer;
 import lookstep.server.pages.RecordingServer.Call;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** The pages in Chromium: what a press does, what is seen, what can never happen. */
-class PagesTest {
-    private static final ObjectMapper JSON = new ObjectMapper();
+class PagesTest extends PageCase {
     private static final String NOW_COLOUR = "rgb(185, 198, 77)";
-
-    private static Playwright playwright;
-    private static Browser browser;
-
-    private RecordingServer server;
-    private BrowserContext context;
-    private Page page;
-    private final List<String> complaints = new ArrayList<>();
-    private final List<String> requests = new ArrayList<>();
-
-    @BeforeAll
-    static void openBrowser() {
-        playwright = lookstep.server.end.Browser.playwright();
-        browser = lookstep.server.end.Browser.chromium(playwright);
-    }
-
-    @AfterAll
-    static void closeBrowser() {
-        playwright.close();
-    }
-
-    @BeforeEach
-    void openPage() throws IOException {
-        server = new RecordingServer();
-        context = browser.newContext(new Browser.NewContextOptions().setViewportSize(390, 844));
-        page = context.newPage();
-        page.onPageError(complaints::add);
-        page.onRequest(request -> requests.add(request.url()));
-        // The server alone cannot prove that nothing more is on its way to it.
-        page.addInitScript(
-                """
-                window.posts = 0;
-                const plain = window.fetch;
-                window.fetch = (where, what) => {
-                  if (what?.method === 'POST') window.posts += 1;
-                  return plain(where, what);
-                };
-                """);
-    }
-
-    @AfterEach
-    void closePage() {
-        context.close();
-        server.close();
-        assertEquals(List.of(), complaints, "errors on the page");
-    }
 
     // ---- the big key -----------------------------------------------------------------------
 
@@ -467,7 +408,7 @@ class PagesTest {
     @Test
     void setShowsTheShoot() {
         page.setViewportSize(1440, 900);
-        open("set", "crew");
+        open("set", "crew", "plot");
         assertThat(page.locator("figcaption"))
                 .hasText("Warm front, cold back, photograph 3 f/8, 1/125 s, ISO 3200, 3000 K");
         assertThat(page.locator("#swap")).containsText("computed, not photographed");
@@ -491,10 +432,10 @@ class PagesTest {
     @Test
     void theLensSeesTheAngleOfItsFocalLength() {
         page.setViewportSize(1440, 900);
-        open("set", "crew");
+        open("set", "crew", "plot");
         // Angle of view 2 atan(d / 2f), d = 36 mm, f = 35 mm: 54.43 degrees (textbook optics).
         assertEquals(54.43, drawnAngleDegrees(), 0.05);
-        open("set", "crew-long");
+        open("set", "crew-long", "plot");
         // Upright framing: d = 24 mm, f = 85 mm: 16.07 degrees.
         assertEquals(16.07, drawnAngleDegrees(), 0.05);
     }
@@ -504,7 +445,7 @@ class PagesTest {
         for (int[] size : new int[][] {{1440, 900}, {1180, 820}, {390, 844}}) {
             page.setViewportSize(size[0], size[1]);
             for (String sample : List.of("crew", "crew-done", "crew-long")) {
-                open("set", sample);
+                open("set", sample, "plot");
                 assertThat(page.locator("rig-plot text.light")).hasCount(4);
                 assertEquals(List.of(), page.evaluate(NAMES_THAT_OVERLAP), sample);
             }
@@ -520,7 +461,7 @@ class PagesTest {
             assertThat(page.locator("work-cautions")).containsText(word);
         }
         assertThat(page.locator("#shutter")).isHidden();
-        assertThat(page.locator("figcaption")).hasText("computed, not photographed");
+        assertThat(page.locator("figcaption")).containsText("computed, not photographed");
         page.getByText("Start the clock").click();
         waitForCalls(1);
         assertEquals(new Call("/clock", "{\"do\":\"start\"}", "1"), server.calls.get(0));
@@ -563,7 +504,7 @@ class PagesTest {
     void setNeverSpillsSideways(int width, int height) {
         page.setViewportSize(width, height);
         for (String sample : List.of("crew", "crew-ready", "crew-line-down", "crew-long")) {
-            open("set", sample);
+            open("set", sample, "plot");
             assertThat(page.locator("rig-plot text.light").first()).isVisible();
             assertEquals(true, page.evaluate(SPILLS_NOT), sample);
             assertThat(page.locator("step-key button")).isInViewport();
@@ -579,7 +520,7 @@ class PagesTest {
         JsonNode message = JSON.readTree(RecordingServer.sample("crew"));
         poison(message, evil);
         fulfil("crew", message);
-        open(name, "crew");
+        open(name, "crew", name.equals("set") ? "plot" : "");
         assertThat(key()).containsText(evil);
         assertThat(page.locator("now-shot .name")).hasText(evil);
         if (name.equals("set")) {
@@ -646,9 +587,6 @@ class PagesTest {
 
     // ---- steps of these tests --------------------------------------------------------------
 
-    private static final String SPILLS_NOT =
-            "() => document.documentElement.scrollWidth <= innerWidth";
-
     /** Every name that the key shows from now on, also if it is there for a moment only. */
     private static final String NOTE_THE_NAMES =
             """
@@ -675,105 +613,12 @@ class PagesTest {
             }
             """;
 
-    private void open(String name, String sample) {
-        page.navigate(server.url("/" + name + "?sample=" + sample));
-        String proof = name.equals("band") ? "#title:not(:empty)" : "step-key .name:not(:empty)";
-        page.locator(proof)
-                .waitFor(new Locator.WaitForOptions().setState(WaitForSelectorState.ATTACHED));
-    }
-
-    /** From here on the page's clock stands still until {@link #pass}. */
-    private void stopTime() {
-        page.clock().install();
-        page.clock().pauseAt(System.currentTimeMillis() + 60_000);
-    }
-
-    private void pass(long millis) {
-        page.clock().runFor(millis);
-    }
-
-    private Locator key() {
-        return page.locator("step-key button");
-    }
-
-    private Locator said() {
-        return page.locator("step-key .answer");
-    }
-
-    private void fingerDown() {
-        BoundingBox box = key().boundingBox();
-        page.mouse().move(box.x + box.width / 2, box.y + box.height / 2);
-        page.mouse().down();
-    }
-
-    private void tap() {
-        fingerDown();
-        page.mouse().up();
-    }
-
-    private void waitForCalls(int count) {
-        page.waitForCondition(() -> server.calls.size() >= count);
-        assertEquals(count, server.calls.size());
-    }
-
-    private int posts() {
-        return (Integer) page.evaluate("() => window.posts");
-    }
-
-    private List<String> bodies() {
-        return server.calls.stream().map(Call::body).toList();
-    }
-
-    /** The server answers a step from crew-long as the real one does. */
-    private void stepsOn() {
-        server.answer(
-                call -> {
-                    try {
-                        int seen = JSON.readTree(call.body()).get("at").asInt();
-                        return new Answer(200, at(seen + 1).toString());
-                    } catch (IOException e) {
-                        throw new UncheckedIOException(e);
-                    }
-                });
-    }
-
-    /** The message of crew-long at another position. */
-    private static JsonNode at(int position) {
-        try {
-            ObjectNode message = (ObjectNode) JSON.readTree(RecordingServer.sample("crew-long"));
-            JsonNode shots = message.get("shots");
-            message.put("revision", 100 + position);
-            message.withObject("/position").put("at", position);
-            message.set("current", shots.get(position - 1).get("id"));
-            message.set("coming", shots.get(position).get("id"));
-            return message;
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
-    }
-
     private static String frame(int number, String url) {
         return "{\"kind\":\"band\",\"simulated\":false,\"title\":\"T\",\"frame\":{\"number\":"
                 + number
                 + ",\"url\":\""
                 + url
                 + "\"}}";
-    }
-
-    private List<WebSocketRoute> push(String channel) {
-        List<WebSocketRoute> lines = new CopyOnWriteArrayList<>();
-        page.routeWebSocket(Pattern.compile(".*/push/" + channel), lines::add);
-        return lines;
-    }
-
-    private void fulfil(String sample, JsonNode message) {
-        page.route(
-                "**/samples/" + sample + ".json",
-                route ->
-                        route.fulfill(
-                                new Route.FulfillOptions()
-                                        .setContentType("application/json")
-                                        .setBody(message.toString())));
     }
 
     /** Puts the words in place of every text that a plan can bring in. */

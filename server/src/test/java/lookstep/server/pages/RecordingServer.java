@@ -13,6 +13,7 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Function;
 
 /** Serves the viewer's files from the source folder and records what is posted. */
@@ -34,6 +35,9 @@ final class RecordingServer implements AutoCloseable {
     private final ExecutorService threads = Executors.newCachedThreadPool();
     private volatile Function<Call, Answer> answers = call -> new Answer(204, "");
     private volatile int pushStatus = 404;
+    private volatile int rigStatus = 200;
+    private volatile String rig = sample("rig");
+    final AtomicInteger rigsAsked = new AtomicInteger();
     private volatile CountDownLatch gate = new CountDownLatch(0);
 
     RecordingServer() throws IOException {
@@ -60,6 +64,12 @@ final class RecordingServer implements AutoCloseable {
         pushStatus = status;
     }
 
+    /** What is answered to who asks for the rig; the sample if nothing else is said. */
+    void rig(int status, String json) {
+        rigStatus = status;
+        rig = json;
+    }
+
     /** Holds back answers to POSTs, and pictures named held, until the latch is at zero. */
     CountDownLatch hold() {
         gate = new CountDownLatch(1);
@@ -81,6 +91,9 @@ final class RecordingServer implements AutoCloseable {
                 send(exchange, answer.status(), "application/json", answer.json());
             } else if (path.startsWith("/push/")) {
                 send(exchange, pushStatus, "text/plain", "");
+            } else if (path.equals("/rig")) {
+                rigsAsked.incrementAndGet();
+                send(exchange, rigStatus, "application/json", rigStatus == 200 ? rig : "");
             } else if (path.startsWith("/frames/")) {
                 if (path.contains("held")) {
                     await();

@@ -34,11 +34,15 @@ public final class Planck {
      */
     public static Chromaticity chromaticity(double kelvin) {
         if (!(kelvin >= MIN_KELVIN && kelvin <= MAX_KELVIN)) {
-            throw new IllegalArgumentException(
-                    "colour temperature "
-                            + kelvin
-                            + " K is outside 1000 to 25000 K; choose one between");
+            throw outside(kelvin);
         }
         return Cie1931.of(nm -> spectrum(nm, kelvin)).chromaticity();
+    }
+
+    static IllegalArgumentException outside(double kelvin) {
+        return new IllegalArgumentException(
+                "colour temperature "
+                        + kelvin
+                        + " K is outside 1000 to 25000 K; choose one between");
     }
 }
