@@ -106,7 +106,7 @@ public final class Nudging {
     /** How much of its most in this colour the light gives, above 0, at most 1. */
     private double share(Shown now, Light light) {
         double[] levels = now.worked().levels().of(plan.rig().indexOf(light));
-        double most = Adjusting.full(plan, now.look(), light).y();
+        double most = Adjusting.full(now.look(), light).y();
         double given = Photometry.intensity(light, levels).y();
         return Math.max(1e-9, Math.min(1, given / most));
     }
@@ -140,7 +140,7 @@ public final class Nudging {
 
     /** What comes out when the colour is asked for. */
     private double mired(Shown now, Light light, Colour colour, Setting setting) {
-        Xyz out = Adjusting.full(plan, now.look().camera(), light, colour, setting.blend());
+        Xyz out = Adjusting.full(now.look().camera(), light, colour, setting.blend());
         return Mired.of(ColourTemperature.of(out.chromaticity()).kelvin());
     }
 

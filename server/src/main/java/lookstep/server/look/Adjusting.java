@@ -12,6 +12,7 @@ import lookstep.server.plan.Look.Level;
 import lookstep.server.plan.Look.Setting;
 import lookstep.server.plan.ShootPlan;
 import lookstep.simulator.model.colour.Mired;
+import lookstep.simulator.model.colour.WhiteBalance;
 import lookstep.simulator.model.colour.Xyz;
 
 /**
@@ -204,22 +205,20 @@ public final class Adjusting {
     }
 
     private double most(Light light, Colour colour, Blend blend) {
-        return full(plan, camera, light, colour, blend).y();
+        return full(camera, light, colour, blend).y();
     }
 
     /** All that a light gives on its axis in the colour that a look has it in; Y is candela. */
-    public static Xyz full(ShootPlan plan, Look look, Light light) {
+    public static Xyz full(Look look, Light light) {
         Setting setting = look.lights().get(light.name());
-        return full(plan, look.camera(), light, setting.colour(), setting.blend());
+        return full(look.camera(), light, setting.colour(), setting.blend());
     }
 
     /** All that a light gives on its axis in a colour; Y is candela. */
-    public static Xyz full(
-            ShootPlan plan, CameraSettings camera, Light light, Colour colour, Blend blend) {
-        Setting full = new Setting(new Level.Percent(FULL), colour, blend);
-        Look alone = new Look("", camera, 0, light.name(), Map.of(light.name(), full));
-        RigLevels levels = LookLevels.of(plan, alone).levels();
-        return Photometry.intensity(light, levels.of(plan.rig().indexOf(light)));
+    public static Xyz full(CameraSettings camera, Light light, Colour colour, Blend blend) {
+        return ColourMix.of(
+                        light, WantedColour.of(colour, new WhiteBalance(camera.kelvin())), blend)
+                .full();
     }
 
     private static double hundredths(double value) {

@@ -5,6 +5,7 @@ import lookstep.simulator.model.colour.Bradford;
 import lookstep.simulator.model.colour.Chromaticity;
 import lookstep.simulator.model.colour.Mired;
 import lookstep.simulator.model.colour.Planck;
+import lookstep.simulator.model.colour.WhiteBalance;
 import lookstep.simulator.model.colour.Xyz;
 
 /**
@@ -34,7 +35,7 @@ final class SteadyCamera {
         // Beyond the ends of the locus there is no such temperature, but there is the colour.
         Xyz seen =
                 Bradford.adapt(
-                        LookColour.chromaticity(colour, planned).toXyz(1),
+                        WantedColour.of(colour, new WhiteBalance(planned)).toXyz(1),
                         Planck.chromaticity(planned),
                         Planck.chromaticity(steady));
         Chromaticity to = seen.chromaticity();

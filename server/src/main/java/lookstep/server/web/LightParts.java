@@ -9,6 +9,9 @@ import lookstep.server.lighting.Nudging;
 import lookstep.server.lighting.Shown;
 import lookstep.server.live.LiveState;
 import lookstep.server.live.RigTest;
+import lookstep.server.look.LightRange;
+import lookstep.server.look.LightReport;
+import lookstep.server.look.LightWords;
 import lookstep.server.look.LookLevels;
 import lookstep.server.look.Photometry;
 import lookstep.server.patch.SlotWalk;
@@ -24,6 +27,9 @@ import lookstep.server.web.CrewMessage.TestPart;
 /** What the lights do, in the words of the crew's message. Pure. */
 final class LightParts {
     private static final double MIDDLE_METRES = 0.5;
+
+    /** Less is not seen (common practice). */
+    private static final long LEAST_MIRED = 5;
 
     private final ShootPlan plan;
     private final Lighting lighting;
@@ -77,16 +83,56 @@ final class LightParts {
 
     private LampPart lamp(LiveState state, Shown shown, Light light) {
         int index = plan.rig().indexOf(light);
-        double[] levels = shown.levels().of(index);
-        double candela = Photometry.intensity(light, levels).y();
+        double candela = Photometry.intensity(light, shown.levels().of(index)).y();
+        Optional<LightReport> report =
+                shown.what() == Shown.What.LOOK
+                        ? Optional.of(shown.worked().lights().get(index))
+                        : Optional.empty();
         return new LampPart(
                 light.name(),
                 candela > 0,
                 level(shown, light),
-                measured(shown, light, candela),
-                "",
+                report.map(LightParts::measured).orElseGet(() -> measured(light, candela)),
+                report.flatMap(LightReport::given).map(LightParts::limits).orElse(""),
                 Nudging.words(shown.adjustment().of(light.name())),
                 nudging.can(state, light));
+    }
+
+    /** {@code 412 lx, 0.7 stops under, 155 mired colder than the camera}. */
+    private static String measured(LightReport report) {
+        if (!report.on()) {
+            return "";
+        }
+        LightReport.Given given = report.given().get();
+        List<String> words = new ArrayList<>();
+        if (given.amount().mostLux() > 0) {
+            words.add(LightWords.lux(given.amount().lux()));
+        }
+        words.add(LightWords.stops(report));
+        long mired = Math.round(given.colour().miredFromCamera());
+        if (given.colour().temperature().useful() && Math.abs(mired) >= LEAST_MIRED) {
+            words.add(LightWords.mired(mired) + " than the camera");
+        }
+        words.removeIf(String::isEmpty);
+        return String.join(", ", words);
+    }
+
+    private static String measured(Light light, double candela) {
+        double lux = LookLevels.luxAtSubject(light, candela);
+        return lux <= 0 ? "" : LightWords.lux(lux);
+    }
+
+    /** What is near, or else how far it can go. */
+    private static String limits(LightReport.Given given) {
+        String near = LightWords.limits(given);
+        LightReport.Amount a = given.amount();
+        return !near.isEmpty()
+                ? near
+                : String.format(
+                        Locale.ROOT,
+                        "%.1f stops up to its most, %.1f down to its least",
+                        LightRange.stops(a.lux(), a.mostLux()),
+                        LightRange.stops(a.leastLux(), a.lux()));
     }
 
     /** What a light does, in words. */
@@ -97,11 +143,6 @@ final class LightParts {
         }
         double[] levels = shown.levels().of(plan.rig().indexOf(light));
         return Photometry.intensity(light, levels).y() > 0 ? "on" : "off";
-    }
-
-    private String measured(Shown shown, Light light, double candela) {
-        double lux = LookLevels.luxAtSubject(light, candela);
-        return lux <= 0 ? "" : String.format(Locale.ROOT, "%.0f lx", lux);
     }
 
     /** The light or slot that is looked at alone; null if none is. */

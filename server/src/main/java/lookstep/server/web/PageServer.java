@@ -93,14 +93,14 @@ public final class PageServer implements AutoCloseable {
         crew = new Push(this::crewMessage, pushing, () -> {});
         band = new Push(this::bandMessage, pushing, crew::changed);
         Gate gate = new Gate(about.keys());
-        LightWords words =
-                new LightWords(
+        LightPresses lightPresses =
+                new LightPresses(
                         about.plan(),
                         new Nudging(about.plan(), about.lighting()),
                         new Walking(about.plan()));
         Presses presses =
                 new Presses(
-                        about.live(), words, about.shutter(), json, this::crewMessage, pressing);
+                        about.live(), lightPresses, about.shutter(), json, this::crewMessage, pressing);
         Pictures pictures = new Pictures(about.frames(), this::prediction, decoding, rendering);
         undertow =
                 Undertow.builder()

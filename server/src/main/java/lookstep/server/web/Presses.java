@@ -26,7 +26,7 @@ final class Presses {
     private static final Logger LOG = LoggerFactory.getLogger(Presses.class);
 
     private final Live live;
-    private final LightWords lightWords;
+    private final LightPresses lightPresses;
     private final Optional<Runnable> shutter;
     private final ObjectMapper json;
     private final Supplier<String> newest;
@@ -35,21 +35,21 @@ final class Presses {
     /**
      * Nothing is pressed yet.
      *
-     * @param lightWords what presses about the light mean
+     * @param lightPresses what presses about the light mean
      * @param shutter releases the camera, where that can be done from here
      * @param newest the crew's message as it is now
      * @param one runs one thing after the other; writing the journal takes its time
      */
     Presses(
             Live live,
-            LightWords lightWords,
+            LightPresses lightPresses,
             Optional<Runnable> shutter,
             ObjectMapper json,
             Supplier<String> newest,
             Executor one) {
         this.one = one;
         this.live = live;
-        this.lightWords = lightWords;
+        this.lightPresses = lightPresses;
         this.shutter = shutter;
         this.json = json;
         this.newest = newest;
@@ -88,15 +88,15 @@ final class Presses {
     }
 
     void light(HttpServerExchange exchange) {
-        read(exchange, body -> change(exchange, body, lightWords.change(body)));
+        read(exchange, body -> change(exchange, body, lightPresses.change(body)));
     }
 
     void test(HttpServerExchange exchange) {
-        read(exchange, body -> change(exchange, body, lightWords.test(body)));
+        read(exchange, body -> change(exchange, body, lightPresses.test(body)));
     }
 
     void flashing(HttpServerExchange exchange) {
-        read(exchange, body -> change(exchange, body, lightWords.flashing(body)));
+        read(exchange, body -> change(exchange, body, lightPresses.flashing(body)));
     }
 
     private void change(HttpServerExchange exchange, JsonNode body, Optional<Live.Change> change) {

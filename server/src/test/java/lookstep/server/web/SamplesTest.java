@@ -11,6 +11,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import lookstep.server.TestPlans;
@@ -20,6 +21,9 @@ import lookstep.server.live.Event.FileMark;
 import lookstep.server.live.Event.FrameTaken;
 import lookstep.server.live.Link;
 import lookstep.server.live.LiveState;
+import lookstep.server.live.RigTest;
+import lookstep.server.look.Adjustment;
+import lookstep.server.look.Nudge;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -115,6 +119,49 @@ class SamplesTest {
                                 NOW));
     }
 
+    private static CrewMessage crew(LiveState state) {
+        return new Messages(TestPlans.threeShots(), LIGHTING, true, List.of())
+                .crew(state, state.newestFrame(), LINKS, new CrewMessage.Pages(1, 2), NOW);
+    }
+
+    @Test
+    void theCrewsMessageWhileTheWorkLightIsOn() throws IOException {
+        assertSame("crew-work-light", crew(LiveState.NEW.after(new Event.Opened("hash"), START)));
+    }
+
+    @Test
+    void theCrewsMessageWhileASlotIsTested() throws IOException {
+        RigTest second = new RigTest("fill", 1, 12);
+        assertSame("crew-test", crew(inTheMiddle().after(new Event.Testing(second), START)));
+    }
+
+    @Test
+    void theCrewsMessageWithChangesOnTheSet() throws IOException {
+        Adjustment adjustment =
+                new Adjustment(
+                        Map.of(
+                                "fill", Nudge.NONE.brighter(1.0 / 3).warmer(10),
+                                "rim left", Nudge.NONE.power(Nudge.Power.OFF)),
+                        false,
+                        4300);
+        assertSame(
+                "crew-changed",
+                crew(
+                        inTheMiddle()
+                                .after(
+                                        new Event.Nudged(
+                                                "warm-front", adjustment, "fill 1/3 stop up"),
+                                        START)));
+    }
+
+    @Test
+    void theRig() throws IOException {
+        assertSame(
+                "rig",
+                RigParts.of(
+                        TestPlans.threeShots(), LIGHTING, Map.of(1, List.of("simulated line"))));
+    }
+
     @Test
     void theBandsMessage() throws IOException {
         Messages messages = new Messages(TestPlans.threeShots(), LIGHTING, true, List.of());
@@ -141,7 +188,11 @@ class SamplesTest {
     void everySampleHasTheShapeThatIsSent(Path file) throws IOException {
         JsonNode sample = JSON.readTree(Files.readString(file));
         Class<?> kind =
-                sample.path("kind").asText().equals("band") ? BandMessage.class : CrewMessage.class;
+                switch (sample.path("kind").asText()) {
+                    case "band" -> BandMessage.class;
+                    case "rig" -> RigMessage.class;
+                    default -> CrewMessage.class;
+                };
         JsonNode again = sent(JSON.treeToValue(sample, kind));
         assertEquals(
                 JSON.readTree(numbersAsDecimals(sample)),

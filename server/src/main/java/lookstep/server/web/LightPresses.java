@@ -11,7 +11,7 @@ import lookstep.server.plan.Light;
 import lookstep.server.plan.ShootPlan;
 
 /** What the presses about the light mean, word by word; empty for what is no press at all. */
-final class LightWords {
+final class LightPresses {
     private static final double LEAST_KELVIN = 1000;
     private static final double MOST_KELVIN = 25_000;
 
@@ -19,7 +19,7 @@ final class LightWords {
     private final Nudging nudging;
     private final Walking walking;
 
-    LightWords(ShootPlan plan, Nudging nudging, Walking walking) {
+    LightPresses(ShootPlan plan, Nudging nudging, Walking walking) {
         this.plan = plan;
         this.nudging = nudging;
         this.walking = walking;
