@@ -1,6 +1,10 @@
 package lookstep.protocols.gdtf;
 
-import java.io.ByteArrayInputStream;
+import java.io.CharArrayReader;
+import java.nio.ByteBuffer;
+import java.nio.CharBuffer;
+import java.nio.charset.CharsetDecoder;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.LinkedHashMap;
@@ -22,6 +26,7 @@ final class XmlTree {
     private static final Set<String> PASSED_OVER =
             Set.of("Models", "Wheels", "Revisions", "FTPresets", "Protocols", "FTMacros");
 
+    private static final char BYTE_ORDER_MARK = '\uFEFF';
     private static final String NO_GDTF = "this is no GDTF file; fetch it from its maker again";
 
     private final XMLStreamReader xml;
@@ -50,9 +55,10 @@ final class XmlTree {
                 (publicId, systemId, base, namespace) -> {
                     throw new XMLStreamException("nothing outside the file is opened");
                 });
+        char[] text = text(description);
         XMLStreamReader xml = null;
         try {
-            xml = factory.createXMLStreamReader(new ByteArrayInputStream(description));
+            xml = factory.createXMLStreamReader(new CharArrayReader(text));
             return new XmlTree(xml).read();
         } catch (XMLStreamException e) {
             Location at = e.getLocation();
@@ -62,12 +68,32 @@ final class XmlTree {
                     "description.xml is no well-formed XML: " + words(e),
                     "fetch or export the file again");
         } catch (RuntimeException e) {
-            // the JDK's parser throws a few of its own for octets that are no text
+            // the JDK's parser may throw a few of its own
             throw new Unreadable(
                     "description.xml is no well-formed XML", "fetch or export the file again");
         } finally {
             close(xml);
         }
+    }
+
+    /** GDTF is UTF-8, whatever the XML declaration says. */
+    private static char[] text(byte[] description) throws Unreadable {
+        ByteBuffer octets = ByteBuffer.wrap(description);
+        CharBuffer text = CharBuffer.allocate(description.length);
+        CharsetDecoder decoder = StandardCharsets.UTF_8.newDecoder();
+        if (decoder.decode(octets, text, true).isError()) {
+            throw new Unreadable(
+                    "description.xml is not UTF-8, as GDTF is, from octet %d on"
+                            .formatted(octets.position()),
+                    "fetch or export the file again");
+        }
+        text.flip();
+        if (text.hasRemaining() && text.get(0) == BYTE_ORDER_MARK) {
+            text.get();
+        }
+        char[] chars = new char[text.remaining()];
+        text.get(chars);
+        return chars;
     }
 
     private static String words(XMLStreamException e) {
@@ -117,8 +143,7 @@ final class XmlTree {
         if (++elements > Limits.ELEMENTS) {
             throw tooMany(line, column, "elements", Limits.ELEMENTS);
         }
-        if (passedOver > 0
-                || (open.size() > 1 && PASSED_OVER.contains(xml.getLocalName()))) {
+        if (passedOver > 0 || (open.size() > 1 && PASSED_OVER.contains(xml.getLocalName()))) {
             passedOver++;
             requireDepth(open.size() + passedOver, line, column);
             return;
