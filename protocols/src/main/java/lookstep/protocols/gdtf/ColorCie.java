@@ -10,6 +10,9 @@ import java.util.Optional;
  * @param luminance relative Y, 0 or more; for an emitter relative to its beam's luminous flux
  */
 public record ColorCie(double x, double y, double luminance) {
+    /** A deep red of four digits may come to a little more than 1. */
+    private static final double ROUNDED = 1e-3;
+
     public ColorCie {
         // written so that NaN is refused as well
         if (!(x >= 0 && y > 0 && x + y <= 1 && luminance >= 0)) {
@@ -32,7 +35,8 @@ public record ColorCie(double x, double y, double luminance) {
             }
             n[i] = number.get();
         }
-        boolean colour = n[0] >= 0 && n[1] > 0 && n[0] + n[1] <= 1 && n[2] >= 0;
-        return colour ? Optional.of(new ColorCie(n[0], n[1], n[2])) : Optional.empty();
+        boolean colour = n[0] >= 0 && n[1] > 0 && n[0] + n[1] <= 1 + ROUNDED && n[2] >= 0;
+        double y = Math.min(n[1], 1 - n[0]);
+        return colour && y > 0 ? Optional.of(new ColorCie(n[0], y, n[2])) : Optional.empty();
     }
 }

@@ -322,6 +322,15 @@ class GdtfReaderTest {
         }
     }
 
+    /** E1.54's red, and one that was rounded up. */
+    @Test
+    void coloursOnTheEdge() {
+        assertEquals(
+                Optional.of(new ColorCie(0.7347, 1 - 0.7347, 5)), ColorCie.of("0.7347,0.2653,5"));
+        assertEquals(
+                Optional.of(new ColorCie(0.735, 1 - 0.735, 5)), ColorCie.of("0.735, 0.2655, 5"));
+    }
+
     /** A mode whose slots are not known is lost; the file is not. */
     @Test
     void aModeWithAChannelWithoutPlaceIsLeftOut() {
