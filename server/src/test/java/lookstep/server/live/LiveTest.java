@@ -12,7 +12,11 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import lookstep.server.live.Event.FileMark;
+import lookstep.server.look.Adjustment;
+import lookstep.server.look.Nudge;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -197,6 +201,103 @@ class LiveTest {
         }
         try (Journal journal = Journal.open(dir.resolve("j"))) {
             assertEquals(FIRST, open(journal, "a").keys(new Event.KeysMade("x", "y", "z")));
+        }
+    }
+
+    @Test
+    void aJumpGoesToAnyShotAndStartsTheClock() throws IOException {
+        try (Journal journal = Journal.open(dir.resolve("j"))) {
+            Live live = open(journal, "a", "b", "c");
+            LiveState there = live.jump(0, 3);
+            assertEquals("c", there.shot());
+            assertTrue(there.clock().running());
+            assertEquals("a", live.jump(3, 1).shot());
+            assertEquals(1, live.jump(3, 2).position(), "made from where the shoot is no more");
+            assertEquals(1, live.jump(1, 4).position(), "there is no fourth");
+            assertEquals(1, live.jump(1, 0).position());
+            long before = live.state().revision();
+            assertEquals(before, live.jump(1, 1).revision(), "to where it is");
+        }
+    }
+
+    @Test
+    void sameAgainIsOneMoreTakeAndTheNextShotBeginsAnew() throws IOException {
+        try (Journal journal = Journal.open(dir.resolve("j"))) {
+            Live live = open(journal, "a", "b");
+            assertEquals(1, live.sameAgain(0).take(), "there is no shot yet");
+            live.step(0);
+            assertEquals(2, live.sameAgain(1).take());
+            assertEquals(3, live.sameAgain(1).take());
+            assertEquals(3, live.sameAgain(0).take(), "made from before");
+            assertEquals(1, live.step(1).take());
+        }
+    }
+
+    @Test
+    void aTestEndsByItselfWhenAShotComes() throws Exception {
+        try (Journal journal = Journal.open(dir.resolve("j"))) {
+            Live live = open(journal, "a", "b");
+            RigTest test = new RigTest("key", 1, 0);
+            assertEquals(
+                    Optional.of(test), live.light(0, s -> new Event.Testing(test)).test());
+            assertTrue(live.step(0).test().isEmpty());
+            live.light(1, s -> new Event.Testing(test));
+            assertTrue(live.sameAgain(1).test().isEmpty());
+            live.light(1, s -> new Event.Testing(test));
+            assertTrue(live.light(1, s -> new Event.TestEnded()).test().isEmpty());
+        }
+    }
+
+    @Test
+    void aChangeThatIsNotPossibleChangesNothing() throws Exception {
+        try (Journal journal = Journal.open(dir.resolve("j"))) {
+            Live live = open(journal, "a");
+            live.step(0);
+            long before = live.state().revision();
+            NotPossible no =
+                    assertThrows(
+                            NotPossible.class,
+                            () ->
+                                    live.light(
+                                            1,
+                                            s -> {
+                                                throw new NotPossible("not now");
+                                            }));
+            assertEquals("not now", no.getMessage());
+            live.light(0, s -> new Event.Undone());
+            assertEquals(before, live.state().revision());
+        }
+    }
+
+    @Test
+    void whatWasChangedOnTheSetIsThereAgainAfterTheJournalIsOpenedAnew() throws Exception {
+        Adjustment adjustment =
+                new Adjustment(
+                        Map.of("key", new Nudge(1.0 / 3, -10, Nudge.Power.AS_PLANNED)),
+                        true,
+                        4300);
+        LiveState before;
+        try (Journal journal = Journal.open(dir.resolve("j"))) {
+            Live live = open(journal, "a", "b");
+            live.step(0);
+            live.light(1, s -> new Event.Nudged("a", adjustment, "key up"));
+            live.light(1, s -> new Event.Kept("a", "look", "kept"));
+            live.light(1, s -> new Event.Nudged("a", Adjustment.NONE.swap(), "swapped"));
+            live.light(1, s -> new Event.Forgotten("a", "look", "forgotten"));
+            live.light(1, s -> new Event.Undone());
+            live.light(1, s -> new Event.FlashingAcknowledged(true));
+            live.sameAgain(1);
+            before = live.light(1, s -> new Event.Testing(new RigTest("", 7, 512)));
+        }
+        try (Journal journal = Journal.open(dir.resolve("j"))) {
+            LiveState after = Journal.replay(journal.found());
+            assertEquals(before, after);
+            assertEquals(adjustment, after.changes().kept().get("look"));
+            assertEquals(Adjustment.NONE.swap(), after.changes().of("a", "look"));
+            assertEquals(Optional.of("swapped"), after.changes().undo());
+            assertTrue(after.flashingAcknowledged());
+            assertEquals(2, after.take());
+            assertEquals(Optional.of(new RigTest("", 7, 512)), after.test());
         }
     }
 }

@@ -115,6 +115,7 @@ class PageServerTest {
         "/set, 403, 403, 200",
         "/frames/1.jpg, 403, 404, 404",
         "/prediction/nothing.jpg, 403, 403, 404",
+        "/rig, 403, 403, 200",
         "/push/band, 403, 404, 404",
         "/push/crew, 403, 403, 404",
         "/samples/crew.json, 404, 404, 404",
@@ -141,7 +142,11 @@ class PageServerTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"/step", "/back", "/clock", "/shutter"})
+    @ValueSource(
+            strings = {
+                "/step", "/back", "/jump", "/again", "/light", "/test", "/flashing", "/clock",
+                "/shutter"
+            })
     void nobodyButTheCrewsOwnPagePresses(String path) throws Exception {
         String body = "{\"at\":0,\"do\":\"start\"}";
         assertEquals(403, send(post("", path, body)).statusCode());
@@ -159,6 +164,70 @@ class PageServerTest {
                 "without the mark of our own pages");
         assertEquals(0, live.state().position());
         assertTrue(live.state().clock().fresh());
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "/jump  | {'at':1,'to':3}                                | 'position':{'at':3,",
+                "/again | {'at':1}                                       | 'take':2,",
+                "/light | {'at':1,'do':'darker','light':'key'}           | 'changes':['key 1/3 stop down']",
+                "/light | {'at':1,'do':'colder','light':'fill'}          | 'changes':['fill 10 mired colder']",
+                "/light | {'at':1,'do':'off','light':'rim left'}         | 'changes':['rim left off']",
+                "/light | {'at':1,'do':'on','light':'top'}               | 'changes':['top on']",
+                "/light | {'at':1,'do':'swap'}                           | 'changes':['left and right swapped']",
+                "/light | {'at':1,'do':'steady','kelvin':5600}           | 'cameraStays':true",
+                "/test  | {'at':1,'do':'light','light':'fill'}           | 'what':'test'",
+                "/test  | {'at':1,'do':'slot','universe':1,'slot':12}    | 'expect':'cool, full'",
+                "/test  | {'at':1,'do':'next'}                           | 'says':'test: key alone'",
+                "/test  | {'at':1,'do':'previous'}                       | 'slot':34,"
+            })
+    void whatTheCrewPressesHappens(String path, String body, String then) throws Exception {
+        live.step(0);
+        HttpResponse<String> answer =
+                send(post(KEYS.crew(), path, body.replace('\'', '"')));
+        assertEquals(200, answer.statusCode(), answer.body());
+        assertTrue(answer.body().contains(then.replace('\'', '"')), answer.body());
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "/jump     | {'at':1}                                   | 400 | say where to",
+                "/again    | {}                                         | 400 | position.at",
+                "/light    | {'at':1,'do':'explode','light':'key'}      | 400 | no press",
+                "/light    | {'at':1,'do':'off','light':'nobody'}       | 400 | no press",
+                "/light    | {'at':1,'do':'steady','kelvin':0}          | 400 | no press",
+                "/light    | {'at':1,'do':'brighter','light':'key'}     | 422 | at its most",
+                "/light    | {'at':1,'do':'keep'}                       | 422 | nothing is changed",
+                "/light    | {'at':1,'do':'undo'}                       | 422 | nothing to take back",
+                "/test     | {'at':1,'do':'slot','universe':1,'slot':0} | 422 | slots from 1 to 512",
+                "/test     | {'at':1,'do':'end'}                        | 422 | nothing is being tested",
+                "/flashing | {'at':1}                                   | 400 | no press",
+                "/flashing | {'at':1,'acknowledged':true}               | 422 | flashing: allowed"
+            })
+    void whatCannotBeDoneIsSaidAndChangesNothing(
+            String path, String body, int status, String says) throws Exception {
+        live.step(0);
+        long before = live.state().revision();
+        HttpResponse<String> answer =
+                send(post(KEYS.crew(), path, body.replace('\'', '"')));
+        assertEquals(status, answer.statusCode(), answer.body());
+        assertTrue(answer.body().contains(says), answer.body());
+        assertEquals(before, live.state().revision());
+    }
+
+    @Test
+    void aPressOnTheLightFromAnotherPositionChangesNothing() throws Exception {
+        live.step(0);
+        live.step(1);
+        long before = live.state().revision();
+        HttpResponse<String> answer =
+                send(post(KEYS.crew(), "/light", "{\"at\":1,\"do\":\"swap\"}"));
+        assertEquals(200, answer.statusCode());
+        assertEquals(before, live.state().revision());
     }
 
     @Test
