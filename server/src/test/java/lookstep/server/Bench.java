@@ -119,6 +119,7 @@ final class Bench implements AutoCloseable {
                 System.getProperty("os.name"),
                 System.getProperty("java.version"),
                 Runtime.getRuntime().availableProcessors());
+        SlotsBench.run();
         try (Bench bench = new Bench()) {
             bench.keyToPacket();
             bench.fileToPush("a rehearsal's picture, 1200 x 800", picture(1200, 800));
@@ -295,7 +296,7 @@ final class Bench implements AutoCloseable {
     }
 
     /** Detail as a photograph has it: smooth shapes, edges and grain. */
-    private static byte[] picture(int width, int height) throws IOException {
+    static byte[] picture(int width, int height) throws IOException {
         BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
         Random random = new Random(1);
         for (int y = 0; y < height; y++) {
