@@ -3,6 +3,7 @@ package lookstep.server;
 import java.io.IOException;
 import java.lang.management.GarbageCollectorMXBean;
 import java.lang.management.ManagementFactory;
+import java.net.InetAddress;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -15,10 +16,13 @@ import java.util.Comparator;
 import java.util.Deque;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Random;
 import java.util.Set;
+import java.util.UUID;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Stream;
@@ -28,9 +32,12 @@ import lookstep.protocols.image.ExifData;
 import lookstep.protocols.image.ExifWriter;
 import lookstep.protocols.wire.SerialLinePort;
 import lookstep.server.gear.Gear;
+import lookstep.server.gear.Gear.NetworkOutput;
+import lookstep.server.gear.Gear.SerialOutput;
 import lookstep.server.live.Journal;
 import lookstep.server.look.Photometry;
 import lookstep.server.loop.LoopThread;
+import lookstep.server.output.SacnSetup;
 import lookstep.server.plan.Light;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
@@ -42,10 +49,13 @@ import lookstep.server.soak.Beats;
 import lookstep.server.soak.EmptyLoop;
 import lookstep.server.soak.Pages;
 import lookstep.server.soak.TimedLine;
+import lookstep.server.soak.TimedNetwork;
 import lookstep.simulator.gear.CardWriter;
 import lookstep.simulator.gear.LightListener;
 import lookstep.simulator.gear.PatchedLight;
 import lookstep.simulator.gear.PtyFarEnd;
+import lookstep.simulator.gear.SacnFarEnd;
+import lookstep.simulator.gear.SacnListener;
 import lookstep.simulator.gear.SimulatedCamera;
 import lookstep.simulator.gear.SocatPair;
 import lookstep.simulator.gear.View;
@@ -64,6 +74,10 @@ final class Soak implements AutoCloseable {
     private static final int MINUTES = 30;
     private static final int MOST_MINUTES = 24 * 60;
     private static final long GAP_NANOS = 100_000_000;
+
+    /** ANSI E1.31-2018, clause 6.6.2: the same levels are said again within a second. */
+    private static final long KEEP_ALIVE_NANOS = 1_000_000_000;
+
     private static final long PICTURE_NANOS = 1_000_000_000;
     private static final long LEAST_PRESS_MILLIS = 2000;
     private static final long MOST_PRESS_MILLIS = 6000;
@@ -85,6 +99,11 @@ final class Soak implements AutoCloseable {
     private final List<String> trouble = new ArrayList<>();
     private final Arrivals arrivals;
     private final LightListener lights;
+    private final SacnListener networkLights =
+            new SacnListener(
+                    Map.of(
+                            Gear.LINE_UNIVERSE,
+                            plan.rig().stream().map(Soak::patched).toList()));
     private final Session session;
     private final Pages pages;
     private final long heapBefore;
@@ -123,7 +142,12 @@ final class Soak implements AutoCloseable {
         outputs.add(line);
         Gear gear =
                 new Gear(
-                        new TimedLine(new SerialLinePort(nodes.near().toString()), line),
+                        Optional.of(
+                                new SerialOutput(
+                                        new TimedLine(
+                                                new SerialLinePort(nodes.near().toString()), line),
+                                        Gear.LINE_UNIVERSE)),
+                        Optional.of(network()),
                         frames,
                         true,
                         Optional.empty());
@@ -138,6 +162,39 @@ final class Soak implements AutoCloseable {
                         cookie + session.keys().crew(),
                         cookie + session.keys().band());
         parts.push(pages);
+    }
+
+    /** The same universe over sACN, to lights of its own on this machine. */
+    private NetworkOutput network() throws IOException {
+        SacnFarEnd farEnd =
+                SacnFarEnd.unicast(InetAddress.getByName("127.0.0.1"), 0, networkLights);
+        parts.push(farEnd);
+        parts.push(
+                LoopThread.start(
+                        "network's far end",
+                        now -> {
+                            farEnd.doWork(now);
+                            return now + FAR_END_NANOS;
+                        }));
+        SacnSetup setup =
+                new SacnSetup(
+                        "127.0.0.1",
+                        false,
+                        List.of(farEnd.address()),
+                        Set.of(Gear.LINE_UNIVERSE),
+                        SacnSetup.DEFAULT_PRIORITY,
+                        OptionalInt.empty(),
+                        new UUID(0, 1),
+                        "Lookstep soak");
+        Beats beats =
+                new Beats(
+                        "sACN, gap over 1 s",
+                        (int) TimeUnit.MINUTES.toSeconds(minutes) * 10,
+                        KEEP_ALIVE_NANOS,
+                        System::currentTimeMillis);
+        outputs.add(beats);
+        return new NetworkOutput(
+                new TimedNetwork(setup.port(), farEnd.address(), beats), setup);
     }
 
     private Beats beats(String name) {
@@ -228,8 +285,13 @@ final class Soak implements AutoCloseable {
                 residentBefore / 1e6,
                 resident() / 1e6);
         System.out.printf(
-                "  %d packets heard at the far end; %d pictures fetched by the band's page%n",
-                lights.snapshot().packets(), pages.pictures());
+                "  %d packets heard at the far end of the line, %d of the network; %d pictures fetched by the band's page%n",
+                lights.snapshot().packets(),
+                networkLights.snapshot().packets(),
+                pages.pictures());
+        if (!networkLights.troubles().isEmpty()) {
+            note("the network's lights: " + networkLights.troubles());
+        }
         trouble().forEach(t -> System.out.println("  " + t));
         boolean good =
                 lost == 0
@@ -338,7 +400,7 @@ final class Soak implements AutoCloseable {
                 when,
                 ManagementFactory.getOperatingSystemMXBean().getSystemLoadAverage());
         System.out.printf(
-                "  %-24s %8s %9s %9s %9s %9s %9s   over 100 ms%n",
+                "  %-24s %8s %9s %9s %9s %9s %9s   gaps (line: over 100 ms)%n",
                 "period in ms", "n", "p50", "p99", "p99.9", "max", "p99-p1");
         outputs.forEach(Soak::row);
         row(empty);
