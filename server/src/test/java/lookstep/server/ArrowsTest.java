@@ -8,6 +8,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
+import java.net.DatagramSocket;
+import java.nio.channels.DatagramChannel;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -23,7 +25,8 @@ class ArrowsTest {
     @ParameterizedTest
     @CsvSource({
         "lookstep.protocols.dmx, 4",
-        "lookstep.protocols.wire, 6",
+        "lookstep.protocols.wire, 14",
+        "lookstep.protocols.sacn, 10",
         "lookstep.protocols.fixture, 5",
         "lookstep.protocols.image, 5",
         "lookstep.simulator.model, 30",
@@ -59,6 +62,35 @@ class ArrowsTest {
                 .should()
                 .dependOnClassesThat()
                 .resideInAPackage("com.fazecast..")
+                .check(OURS);
+    }
+
+    @Test
+    void networkPacketsKnowTheirSlotsAlone() {
+        classes()
+                .that()
+                .resideInAPackage("lookstep.protocols.sacn..")
+                .should()
+                .onlyDependOnClassesThat()
+                .resideInAnyPackage(
+                        "lookstep.protocols.sacn..", "lookstep.protocols.dmx..", "java..")
+                .check(OURS);
+    }
+
+    /** The lights' own socket is in simulator.gear; the pages' is Undertow's. */
+    @Test
+    void onlyTheWireOpensDatagramSockets() {
+        noClasses()
+                .that()
+                .resideInAnyPackage("lookstep.protocols..", "lookstep.server..")
+                .and()
+                .resideOutsideOfPackage("lookstep.protocols.wire")
+                .should()
+                .dependOnClassesThat()
+                .areAssignableTo(DatagramChannel.class)
+                .orShould()
+                .dependOnClassesThat()
+                .areAssignableTo(DatagramSocket.class)
                 .check(OURS);
     }
 

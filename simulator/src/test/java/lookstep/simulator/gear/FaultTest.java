@@ -4,12 +4,16 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.net.InetSocketAddress;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import lookstep.protocols.wire.Datagrams;
 import lookstep.protocols.wire.Line;
 import lookstep.protocols.wire.LineLostException;
+import lookstep.protocols.wire.MemoryDatagrams;
 import lookstep.protocols.wire.MemoryLine;
+import lookstep.protocols.wire.Sending;
 import org.junit.jupiter.api.Test;
 
 class FaultTest {
@@ -29,6 +33,10 @@ class FaultTest {
                             arrived.add(bytes.length);
                         }
                     });
+
+    private static final InetSocketAddress NODE = new InetSocketAddress("192.0.2.5", 5568);
+    private final MemoryDatagrams network =
+            new MemoryDatagrams("memory", (octets, to) -> arrived.add(octets.length));
 
     @Test
     void unplugged() throws LineLostException {
@@ -87,6 +95,33 @@ class FaultTest {
             again.write(new byte[513]);
         }
         assertEquals(List.of(513), arrived);
+    }
+
+    @Test
+    void theNetworkGoes() throws LineLostException {
+        Fault.OfNetwork fault = new Fault.NetworkGone();
+        Datagrams datagrams = network.open();
+        fault.strike(network);
+        assertThrows(LineLostException.class, () -> datagrams.send(new byte[49], NODE));
+        assertThrows(LineLostException.class, network::open);
+        fault.mend(network);
+        assertThrows(LineLostException.class, () -> datagrams.send(new byte[49], NODE));
+        try (Datagrams again = network.open()) {
+            assertEquals(Sending.SENT, again.send(new byte[49], NODE));
+        }
+        assertEquals(List.of(49), arrived);
+    }
+
+    @Test
+    void theNetworkIsFull() throws LineLostException {
+        Fault.OfNetwork fault = new Fault.NetworkFull();
+        try (Datagrams datagrams = network.open()) {
+            fault.strike(network);
+            assertEquals(Sending.DROPPED, datagrams.send(new byte[48], NODE));
+            fault.mend(network);
+            assertEquals(Sending.SENT, datagrams.send(new byte[49], NODE));
+        }
+        assertEquals(List.of(49), arrived);
     }
 
     @Test
