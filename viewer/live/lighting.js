@@ -16,34 +16,41 @@ export function canDo(light, wish) {
 
 /** Why it does nothing now, in words; '' if it does something. */
 export function whyNot(light, wish) {
-  if (light.what === 'test') return 'A test is on: end it first.';
   switch (wish.do) {
     case 'undo':
-      return light.undo === null ? 'There is nothing to undo.' : '';
+      return noLook(light) || (light.undo === null ? 'There is nothing to undo.' : '');
     case 'swap':
     case 'steady':
-      return beforeTheFirst(light);
+      return noLook(light);
     case 'unsteady':
-      return light.cameraStays ? '' : 'The camera is as planned.';
+      return noLook(light) || (light.cameraStays ? '' : 'The camera is as planned.');
     case 'keep':
-      return light.open ? '' : beforeTheFirst(light) || 'Nothing is changed for this shot.';
+      return noLook(light) || (light.open ? '' : 'Nothing is changed for this shot.');
     case 'forget':
-      return light.open || light.kept ? '' : beforeTheFirst(light) || 'Nothing is changed.';
+      return noLook(light) || (light.open || light.kept ? '' : 'Nothing is changed.');
     default:
       return whyNotLamp(light, wish);
   }
 }
 
-function beforeTheFirst(light) {
-  return light.what === 'work light' ? 'Work light is on: the first shot comes first.' : '';
+/** Why no look can be changed; '' if one is on. */
+function noLook(light) {
+  switch (light.what) {
+    case 'test':
+      return 'A test is on: end it first.';
+    case 'work light':
+      return 'Work light is on: the first shot comes first.';
+    default:
+      return '';
+  }
 }
 
 function whyNotLamp(light, wish) {
   const lamp = light.lights.find((one) => one.name === wish.light);
   if (lamp === undefined) return `There is no light ${wish.light}.`;
   if (lamp.can.includes(wish.do)) return '';
-  const before = beforeTheFirst(light);
-  if (before !== '') return before;
+  const none = noLook(light);
+  if (none !== '') return none;
   if (wish.do === 'on') return lamp.on ? `${lamp.name} is on.` : `${lamp.name} is not in this look.`;
   if (!lamp.on) {
     return lamp.can.includes('on')

@@ -43,6 +43,7 @@ feed.addEventListener('message', ({ detail }) => {
   message = detail;
   const before = message.position.at === 0;
   time.take(message.clock, performance.now());
+  showTime();
   key.show(keyWords(message));
   const shot = shotOf(message, message.current);
   part('now-shot').show(shot, countOf(message), waitingWords(message));
@@ -109,7 +110,11 @@ function tell() {
 }
 
 function tick() {
+  showTime();
+  setTimeout(tick, 200);
+}
+
+function showTime() {
   const seconds = time.seconds(performance.now());
   if (seconds !== null) clock.show(message.clock.state, seconds);
-  setTimeout(tick, 200);
 }

@@ -20,8 +20,13 @@ export class Panels {
         this.show(key.value);
       });
     }
-    const wanted = this.#keys.find((key) => `#${key.value}` === location.hash) ?? this.#keys[0];
-    this.show(wanted.value);
+    addEventListener('hashchange', () => this.show(this.#asked()));
+    this.show(this.#asked());
+  }
+
+  #asked() {
+    const key = this.#keys.find((one) => `#${one.value}` === location.hash) ?? this.#keys[0];
+    return key.value;
   }
 
   get shown() {

@@ -62,6 +62,7 @@ feed.addEventListener('message', ({ detail }) => {
   message = detail;
   const current = shotOf(message, message.current);
   time.take(message.clock, performance.now());
+  showTime();
   part('#title').textContent = message.title;
   part('#simulated').hidden = !message.simulated;
   part('#back').setAttribute('aria-disabled', String(message.position.at === 0));
@@ -167,7 +168,11 @@ function tell() {
 }
 
 function tick() {
+  showTime();
+  setTimeout(tick, 200);
+}
+
+function showTime() {
   const seconds = time.seconds(performance.now());
   if (seconds !== null) clock.show(message.clock.state, seconds);
-  setTimeout(tick, 200);
 }

@@ -123,7 +123,7 @@ class RigTest extends HTMLElement {
     const slot = field('slot', 512);
     const key = make('button', 'small', 'Alone');
     key.type = 'submit';
-    this.#single.append(make('span', 'head', 'Any slot:'), universe.label, slot.label, key);
+    this.#single.append(make('span', 'head', 'Any slot, also a free one:'), universe.label, slot.label, key);
     this.#single.addEventListener('submit', (event) => {
       event.preventDefault();
       const { activeElement } = document;

@@ -56,13 +56,16 @@ class LightBoardTest extends PageCase {
         assertThat(page.locator("light-board .says")).containsText("work light");
         open("set", "crew-test");
         assertThat(page.locator("light-board .says")).containsText("test");
-        open("set", "crew");
+        open("set", "crew-long");
         assertThat(page.locator("light-board .says")).isEmpty();
     }
 
     @Test
     void whatTheCameraIsToBeSetToIsBigAndSaysWhatBecameOther() {
-        ObjectNode first = sample("crew");
+        ObjectNode first = sample("crew-changed");
+        first.put("revision", 10);
+        first.withObject("/light").put("cameraStays", false);
+        first.withObject("/light/camera").put("kelvin", 3000);
         WebSocketRoute line = live("set", first);
         Locator kelvin = page.locator("camera-settings .kelvin");
         assertThat(kelvin).hasText("3000 K");
@@ -128,14 +131,14 @@ class LightBoardTest extends PageCase {
         open("set", "crew-changed");
         Locator keys = page.locator("light-board .steady button");
         assertThat(keys)
-                .hasText(new String[] {"Camera stays at 3000 K", "Camera as planned, 3000 K"});
+                .hasText(new String[] {"Camera stays at 5600 K", "Camera as planned, 3000 K"});
         keys.nth(0).click();
         waitForCalls(1);
         keys.nth(1).click();
         waitForCalls(2);
         assertEquals(
                 List.of(
-                        "{\"at\":2,\"do\":\"steady\",\"kelvin\":3000}",
+                        "{\"at\":2,\"do\":\"steady\",\"kelvin\":5600}",
                         "{\"at\":2,\"do\":\"unsteady\"}"),
                 bodies());
     }
@@ -144,7 +147,7 @@ class LightBoardTest extends PageCase {
     @CsvSource({
         "crew-changed, 1, brighter, goes no brighter. It goes from 5 under",
         "crew-changed, 4, brighter, top is off: switch it on first",
-        "crew, 4, off, top is not in this look",
+        "crew-long, 4, off, top is not in this look",
         "crew-work-light, 1, darker, Work light is on",
         "crew-test, 1, darker, A test is on: end it first"
     })
@@ -162,9 +165,9 @@ class LightBoardTest extends PageCase {
 
     @ParameterizedTest
     @CsvSource({
-        "crew, undo, nothing to undo",
-        "crew, keep, Nothing is changed",
-        "crew, forget, Nothing is changed",
+        "crew-long, undo, nothing to undo",
+        "crew-long, keep, Nothing is changed",
+        "crew-long, forget, Nothing is changed",
         "crew-work-light, swap, Work light is on",
         "crew-test, keep, A test is on"
     })
@@ -178,20 +181,20 @@ class LightBoardTest extends PageCase {
 
     @Test
     void whatWasKeptCanBeForgottenToo() {
-        ObjectNode message = sample("crew");
+        ObjectNode message = sample("crew-long");
         message.withObject("/light").put("kept", true);
-        fulfil("crew", message);
-        open("set", "crew");
+        fulfil("crew-long", message);
+        open("set", "crew-long");
         assertThat(whole("forget")).hasText("Forget what is kept");
         whole("forget").click();
         waitForCalls(1);
-        assertEquals("{\"at\":2,\"do\":\"forget\"}", server.calls.get(0).body());
+        assertEquals("{\"at\":7,\"do\":\"forget\"}", server.calls.get(0).body());
     }
 
     @Test
     void aRefusalIsSaidInTheServersWordsAndGoesWhenAPressIsTaken() {
         server.answer(call -> new Answer(400, "{\"says\":\"fill is at its end\"}"));
-        open("set", "crew");
+        open("set", "crew-long");
         press(2, "brighter");
         assertThat(page.locator("#refused")).hasText("✕ Not done: fill is at its end");
         server.answer(call -> new Answer(204, ""));
@@ -204,7 +207,7 @@ class LightBoardTest extends PageCase {
     void theAnswerIsShown() {
         String changed = sample("crew-changed").toString();
         server.answer(call -> new Answer(200, changed));
-        open("set", "crew");
+        open("set", "crew-long");
         press(2, "brighter");
         assertThat(line(2)).containsText("1.7 under, 3000 K");
     }
@@ -213,7 +216,7 @@ class LightBoardTest extends PageCase {
 
     @Test
     void hammeringKeepsThreePressesAtMost() {
-        open("set", "crew");
+        open("set", "crew-long");
         CountDownLatch held = server.hold();
         for (int i = 0; i < 9; i++) {
             press(2, "brighter");
@@ -227,12 +230,12 @@ class LightBoardTest extends PageCase {
 
     @Test
     void aPressThatDoesNothingAnyMoreIsLetGo() {
-        ObjectNode atItsEnd = sample("crew");
-        atItsEnd.put("revision", 8);
+        ObjectNode atItsEnd = sample("crew-long");
+        atItsEnd.put("revision", 45);
         ((ArrayNode) atItsEnd.at("/light/lights/1/can")).removeAll().add("darker").add("off");
         String answer = atItsEnd.toString();
         server.answer(call -> new Answer(200, answer));
-        open("set", "crew");
+        open("set", "crew-long");
         CountDownLatch held = server.hold();
         press(2, "brighter");
         press(2, "brighter");
@@ -241,8 +244,8 @@ class LightBoardTest extends PageCase {
         waitForCalls(2);
         assertEquals(
                 List.of(
-                        "{\"at\":2,\"do\":\"brighter\",\"light\":\"fill\"}",
-                        "{\"at\":2,\"do\":\"darker\",\"light\":\"fill\"}"),
+                        "{\"at\":7,\"do\":\"brighter\",\"light\":\"fill\"}",
+                        "{\"at\":7,\"do\":\"darker\",\"light\":\"fill\"}"),
                 bodies());
         assertEquals(2, posts());
     }
@@ -269,13 +272,13 @@ class LightBoardTest extends PageCase {
 
     @Test
     void aHurriedDoubleTapOnOffDoesNotSwitchTwice() {
-        ObjectNode dark = sample("crew");
-        dark.put("revision", 8);
+        ObjectNode dark = sample("crew-long");
+        dark.put("revision", 45);
         ((ObjectNode) dark.at("/light/lights/1")).put("on", false).put("level", "off");
         ((ArrayNode) dark.at("/light/lights/1/can")).removeAll().add("on");
         String answer = dark.toString();
         server.answer(call -> new Answer(200, answer));
-        open("set", "crew");
+        open("set", "crew-long");
         stopTime();
         press(2, "off");
         assertThat(line(2).locator("[data-what=on]")).isVisible();
@@ -286,9 +289,9 @@ class LightBoardTest extends PageCase {
         waitForCalls(3);
         assertEquals(
                 List.of(
-                        "{\"at\":2,\"do\":\"off\",\"light\":\"fill\"}",
-                        "{\"at\":2,\"do\":\"on\",\"light\":\"fill\"}",
-                        "{\"at\":2,\"do\":\"swap\"}"),
+                        "{\"at\":7,\"do\":\"off\",\"light\":\"fill\"}",
+                        "{\"at\":7,\"do\":\"on\",\"light\":\"fill\"}",
+                        "{\"at\":7,\"do\":\"swap\"}"),
                 bodies());
         assertEquals(3, posts());
     }
@@ -305,21 +308,21 @@ class LightBoardTest extends PageCase {
         "O, 'off'"
     })
     void aDigitChoosesTheLightAndAKeyChangesIt(String keyName, String what) {
-        open("set", "crew");
+        open("set", "crew-long");
         page.keyboard().press("3");
         assertThat(line(3)).hasAttribute("aria-current", "true");
         page.keyboard().press(keyName);
         waitForCalls(1);
         assertEquals(
                 new Call(
-                        "/light", "{\"at\":2,\"do\":\"" + what + "\",\"light\":\"rim left\"}", "1"),
+                        "/light", "{\"at\":7,\"do\":\"" + what + "\",\"light\":\"rim left\"}", "1"),
                 server.calls.get(0));
         assertEquals(1, posts());
     }
 
     @Test
     void withoutAChosenLightTheArrowsDoNothingNotEvenStep() {
-        open("set", "crew");
+        open("set", "crew-long");
         for (String keyName : List.of("ArrowRight", "ArrowLeft", "ArrowUp", "ArrowDown", "o")) {
             page.keyboard().press(keyName);
         }
@@ -351,16 +354,16 @@ class LightBoardTest extends PageCase {
         "Backspace, /back"
     })
     void theStepKeepsItsKeysWithALightChosen(String keyName, String path) {
-        open("set", "crew");
+        open("set", "crew-long");
         page.keyboard().press("2");
         page.keyboard().press(keyName);
         waitForCalls(1);
-        assertEquals(new Call(path, "{\"at\":2}", "1"), server.calls.get(0));
+        assertEquals(new Call(path, "{\"at\":7}", "1"), server.calls.get(0));
     }
 
     @Test
     void afterATouchOfALightTheSpaceBarIsTheStepAgain() {
-        open("set", "crew");
+        open("set", "crew-long");
         press(2, "brighter");
         waitForCalls(1);
         page.keyboard().press("Space");
@@ -372,7 +375,7 @@ class LightBoardTest extends PageCase {
     void aFocusedKeyOfALightKeepsTheFocusWhenTheLightChanges() {
         String changed = sample("crew-changed").toString();
         server.answer(call -> new Answer(200, changed));
-        open("set", "crew");
+        open("set", "crew-long");
         Locator key = line(2).locator("[data-what=brighter]");
         key.focus();
         page.keyboard().press("Space");
@@ -384,7 +387,7 @@ class LightBoardTest extends PageCase {
 
     @Test
     void aHeldKeyRepeatsFourTimesASecondAtMost() {
-        open("set", "crew");
+        open("set", "crew-long");
         stopTime();
         page.keyboard().press("2");
         for (int i = 0; i < 11; i++) {
@@ -418,7 +421,7 @@ class LightBoardTest extends PageCase {
 
     @Test
     void whatIsTypedIntoAFieldIsNoPress() {
-        open("set", "crew", "test");
+        open("set", "crew-long", "test");
         Locator slot = page.locator("rig-test input[name=slot]");
         slot.fill("");
         slot.pressSequentially("21");
@@ -436,7 +439,7 @@ class LightBoardTest extends PageCase {
 
     @Test
     void theKeysOfTheKeyboardAreListed() {
-        open("set", "crew");
+        open("set", "crew-long");
         page.getByText("On the keyboard").click();
         for (String words : List.of("choose a light", "undo", "same again", "the next shot")) {
             assertThat(page.locator("light-board .help")).containsText(words);
