@@ -46,6 +46,10 @@ class CommandsIT {
                 "check --schema | 0 | $schema",
                 "nonsense | 2 | nonsense",
                 "shoot | 2 | Missing required",
+                "shoot a.yaml --frames . | 2 | Say where the light goes out",
+                "shoot a.yaml --line b --to 10.0.0.1 --frames . | 2 | add --network INTERFACE",
+                "shoot --help | 0 | --network=INTERFACE",
+                "ports | 0 | behind --network",
                 "rehearse --http nowhere | 2 | is no HOST:PORT",
                 "check /nowhere.shoot.yaml | 2 | /nowhere.shoot.yaml"
             })

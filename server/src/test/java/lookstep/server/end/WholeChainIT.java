@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.microsoft.playwright.APIResponse;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
@@ -15,12 +16,14 @@ import com.microsoft.playwright.options.RequestOptions;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.net.InetAddress;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import lookstep.protocols.fixture.GenericFixtures;
 import lookstep.server.loop.LoopThread;
 import lookstep.server.plan.Light;
@@ -33,6 +36,8 @@ import lookstep.simulator.gear.CardWriter;
 import lookstep.simulator.gear.LightListener;
 import lookstep.simulator.gear.PatchedLight;
 import lookstep.simulator.gear.PtyFarEnd;
+import lookstep.simulator.gear.SacnFarEnd;
+import lookstep.simulator.gear.SacnListener;
 import lookstep.simulator.gear.SimulatedCamera;
 import lookstep.simulator.gear.SocatPair;
 import lookstep.simulator.gear.View;
@@ -132,6 +137,12 @@ class WholeChainIT {
                 1);
     }
 
+    private static void open(BrowserContext context, String link, String awaited) {
+        Page page = context.newPage();
+        page.navigate(link);
+        page.locator(awaited).first().waitFor();
+    }
+
     private Page open(BrowserContext context, String link) {
         Page page = context.newPage();
         page.navigate(link);
@@ -211,12 +222,14 @@ class WholeChainIT {
         BrowserContext tablet = chromium.newContext();
         Page next = open(crew, lookstep.link(0));
         Page band = open(tablet, lookstep.link(2));
-        // Before the first step the first look is on: 50 % of the warm emitter, none of the cool.
-        // 16 bit, linear: 0.5 x 65535 = 32767.5, rounded up to 0x8000.
-        untilLevels("the first look is on", 0x8000, 0);
+        // Before the first step people set up: 10 % of the warm emitter, none of the cool.
+        // 16 bit, linear: 0.1 x 65535 = 6553.5.
+        untilLevels("the work light is on", 0x1999, 0);
 
         press(next, "PageDown");
         assertThat(next.locator("now-shot .name")).hasText("Matched");
+        // 0.5 x 65535 = 32767.5, rounded up to 0x8000.
+        untilLevels("the first look is on", 0x8000, 0);
         SimulatedCamera camera = camera();
         photographAndAwait(camera, band, 1);
         double[] matched = wall(band);
@@ -347,7 +360,7 @@ class WholeChainIT {
     void theAdapterIsPulledAndPutBack() throws IOException {
         BrowserContext crew = chromium.newContext();
         Page next = open(crew, lookstep.link(0));
-        untilLevels("the first look is on", 0x8000, 0);
+        untilLevels("the work light is on", 0x1999, 0);
         nodes.unplug();
         assertThat(next.locator("trouble-strip")).containsText("line is down");
         // Nobody waits for the cable: the shoot goes on, and the light catches up.
@@ -361,11 +374,99 @@ class WholeChainIT {
     }
 
     @Test
-    void stoppedInOrderItEndsWithItsDataAndExitCode() throws Exception {
-        lookstep.link(0);
+    void stoppedInOrderItEndsWithItsDataTheWorkLightAndItsExitCode() throws Exception {
+        BrowserContext crew = chromium.newContext();
+        Page next = open(crew, lookstep.link(0));
+        press(next, "Enter");
         untilLevels("the first look is on", 0x8000, 0);
         // 143: ended by SIGTERM, as every Java program reports it.
         assertEquals(143, lookstep.stop());
+        untilLevels("people find the work light", 0x1999, 0);
         assertTrue(Files.exists(dir.resolve("wall.shoot-journal").resolve("journal")));
+    }
+
+    private static void light(BrowserContext crew, String origin, String press) {
+        APIResponse answer =
+                crew.request()
+                        .post(
+                                origin + "/light",
+                                RequestOptions.create()
+                                        .setHeader("X-Lookstep", "1")
+                                        .setData(press.replace('\'', '"')));
+        assertEquals(200, answer.status(), answer.text());
+    }
+
+    @Test
+    void aNudgeIsThereAtOnceAndAfterAKillAndGoesBackByUndo() throws Exception {
+        BrowserContext crew = chromium.newContext();
+        Page next = open(crew, lookstep.link(0));
+        String origin = lookstep.link(0).replaceAll("/open/.*", "");
+        press(next, "Enter");
+        untilLevels("the first look is on", 0x8000, 0);
+        light(crew, origin, "{'at':1,'do':'darker','light':'key'}");
+        // 0.5 x 2^(-1/3) x 65535 = 26008
+        untilLevels("a third of a stop down", 26008, 0);
+        lookstep.kill();
+        lookstep = shoot();
+        lookstep.link(0);
+        untilLevels("it holds after a kill", 26008, 0);
+        String again = lookstep.link(0).replaceAll("/open/.*", "");
+        open(crew, lookstep.link(0).replace("/next", "/set"), "now-shot .name");
+        light(crew, again, "{'at':1,'do':'undo'}");
+        untilLevels("and is taken back", 0x8000, 0);
+    }
+
+    @Test
+    void theSameLookGoesOutOnTheLineAndOverTheNetworkAndTheStreamIsEnded() throws Exception {
+        assertEquals(143, lookstep.stop());
+        Light key = read.rig().get(0);
+        SacnListener network =
+                new SacnListener(
+                        Map.of(
+                                1,
+                                List.of(
+                                        new PatchedLight(
+                                                key.name(),
+                                                key.fixture(),
+                                                key.mode(),
+                                                key.startSlot()))));
+        SacnFarEnd end = SacnFarEnd.unicast(InetAddress.getByName("127.0.0.1"), 0, network);
+        LoopThread loop =
+                LoopThread.start(
+                        "network's far end",
+                        now -> {
+                            end.doWork(now);
+                            return now + 700_000;
+                        });
+        try (end) {
+            lookstep =
+                    Lookstep.start(
+                            dir,
+                            "shoot",
+                            plan.toString(),
+                            "--line",
+                            nodes.near().toString(),
+                            "--network",
+                            "lo",
+                            "--to",
+                            "127.0.0.1:" + end.address().getPort(),
+                            "--frames",
+                            frames.toString(),
+                            "--http",
+                            "127.0.0.1:0");
+            Page next = open(chromium.newContext(), lookstep.link(0));
+            press(next, "Enter");
+            untilLevels("the first look is on the line", 0x8000, 0);
+            until(
+                    "the first look is on the network",
+                    () -> Arrays.equals(lights.lastSlots(), network.lastSlots(1)));
+            assertEquals(0x80, lights.lastSlots()[100] & 0xff);
+            lookstep.stop();
+            until("the stream is ended", () -> network.dataLost(System.nanoTime()));
+            assertEquals(0x19, network.lastSlots(1)[100] & 0xff, "at the work light");
+            assertEquals(List.of(), network.troubles());
+        } finally {
+            loop.close();
+        }
     }
 }
