@@ -84,12 +84,7 @@ public final class MemoryDatagrams implements DatagramPort {
             synchronized (MemoryDatagrams.this) {
                 requireUp();
                 if (refusing.contains(to)) {
-                    return new Sending.Refused(
-                            to.getAddress().getHostAddress()
-                                    + ":"
-                                    + to.getPort()
-                                    + ": nobody listens there. Switch the node on, or take its"
-                                    + " address out of the unicast list.");
+                    return Sending.Refused.nobodyListens(to);
                 }
                 if (full) {
                     return Sending.DROPPED;

@@ -1,5 +1,7 @@
 package lookstep.protocols.wire;
 
+import java.net.InetSocketAddress;
+
 /** What became of one datagram, as far as its sender can know. */
 public sealed interface Sending {
     /** It went out. */
@@ -20,5 +22,12 @@ public sealed interface Sending {
      *
      * @param says which and why, with the mend
      */
-    record Refused(String says) implements Sending {}
+    record Refused(String says) implements Sending {
+        /** The machine is there, and says that nobody listens at this port. */
+        static Refused nobodyListens(InetSocketAddress at) {
+            return new Refused(
+                    "%s:%d: nobody listens there. Check the address, and that the node is set to listen."
+                            .formatted(at.getAddress().getHostAddress(), at.getPort()));
+        }
+    }
 }

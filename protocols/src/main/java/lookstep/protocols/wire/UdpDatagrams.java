@@ -66,7 +66,7 @@ final class UdpDatagrams implements Datagrams {
                 // refused again: then nothing was sent
             }
             requireUp();
-            return new Sending.Refused(why(first, to));
+            return why(first, to);
         }
     }
 
@@ -93,15 +93,17 @@ final class UdpDatagrams implements Datagrams {
         return octets == 0 ? Sending.DROPPED : Sending.SENT;
     }
 
-    private String why(IOException failed, InetSocketAddress to) {
-        String who = to.getAddress().getHostAddress() + ":" + to.getPort();
+    private Sending.Refused why(IOException failed, InetSocketAddress to) {
         if (failed instanceof PortUnreachableException) {
-            return who
-                    + ": nobody listens there. Switch the node on, or take its address out of the"
-                    + " unicast list.";
+            return Sending.Refused.nobodyListens(to);
         }
-        return "%s: cannot be reached from %s (%s). Check the address and the network settings."
-                .formatted(who, port.name(), failed.getMessage());
+        return new Sending.Refused(
+                "%s:%d: cannot be reached from %s (%s). Check the address and the network settings."
+                        .formatted(
+                                to.getAddress().getHostAddress(),
+                                to.getPort(),
+                                port.name(),
+                                failed.getMessage()));
     }
 
     @Override

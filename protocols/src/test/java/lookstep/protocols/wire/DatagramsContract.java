@@ -90,8 +90,8 @@ abstract class DatagramsContract {
                     bench.empty().getAddress().getHostAddress()
                             + ":"
                             + bench.empty().getPort()
-                            + ": nobody listens there. Switch the node on, or take its address out"
-                            + " of the unicast list.",
+                            + ": nobody listens there. Check the address, and that the node is set to"
+                            + " listen.",
                     says);
             datagrams.requireUp();
         }

@@ -328,8 +328,8 @@ class SacnDriverTest {
         assertTrue(told.get(0).up());
         assertEquals(
                 "paper, sACN universe 3, a packet every 30 ms while anything changes;"
-                        + " 192.0.2.5:5568: nobody listens there. Switch the node on, or take its"
-                        + " address out of the unicast list.",
+                        + " 192.0.2.5:5568: nobody listens there. Check the address, and that the"
+                        + " node is set to listen.",
                 told.get(0).says());
         assertEquals(
                 List.of(0L, 30L, 60L, 930L), times(3).subList(0, 4), "the other is served as ever");
