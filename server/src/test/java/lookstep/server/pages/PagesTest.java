@@ -517,16 +517,29 @@ class PagesTest extends PageCase {
     @ValueSource(strings = {"next", "set"})
     void wordsFromThePlanStayWords(String name) throws IOException {
         String evil = "<img src=x onerror=window.harmed=1>\"><script>window.harmed=1</script>";
-        JsonNode message = JSON.readTree(RecordingServer.sample("crew"));
+        ObjectNode message = sample("crew-changed");
+        message.set("test", sample("crew-test").get("test"));
         poison(message, evil);
-        fulfil("crew", message);
-        open(name, "crew", name.equals("set") ? "plot" : "");
+        fulfil("crew-changed", message);
+        JsonNode rig = sample("rig");
+        poison(rig, evil);
+        fulfil("rig", rig);
+        open(name, "crew-changed", name.equals("set") ? "plot" : "");
         assertThat(key()).containsText(evil);
         assertThat(page.locator("now-shot .name")).hasText(evil);
         if (name.equals("set")) {
             assertThat(page.locator("set-list .name").first()).hasText(evil);
             assertThat(page.locator("rig-plot text.light .name").first()).hasText(evil);
             assertThat(page.locator("link-states .notes")).containsText(evil);
+            assertThat(page.locator("light-board .words").first()).containsText(evil);
+            assertThat(page.locator("light-board .changes")).containsText(evil);
+            assertThat(page.locator("test-banner")).containsText(evil);
+            assertThat(page.locator("rig-test .others dd").first()).containsText(evil);
+        }
+        if (name.equals("set")) {
+            page.locator("#switches button[value=test]").click();
+            assertThat(page.locator("rig-test .light").first()).containsText(evil);
+            assertThat(page.locator("rig-test .spans")).containsText(evil);
         }
         assertThat(page.locator("img[src=x], main script")).hasCount(0);
         assertNull(page.evaluate("() => window.harmed ?? null"));
@@ -573,6 +586,8 @@ class PagesTest extends PageCase {
         "--ink, --tape",
         "--ink, --tape-sent",
         "--ink, --now",
+        "--ink, --chalk",
+        "--now, --floor-raised",
         "--ink, --trouble",
         "--trouble, --floor",
         "--now, --floor"
