@@ -10,7 +10,6 @@ import lookstep.server.look.LookLevels;
 import lookstep.server.look.Photometry;
 import lookstep.server.look.RigLevels;
 import lookstep.server.plan.Light;
-import lookstep.server.plan.PlanWords;
 import lookstep.server.plan.ShootPlan;
 import lookstep.simulator.model.colour.Chromaticity;
 import lookstep.simulator.model.colour.Ciede2000;
@@ -27,8 +26,10 @@ import lookstep.simulator.model.colour.Xyz;
  * and how much less light there is in all.
  */
 final class Differences {
-    /** Under this nobody sees it in a picture (about twice a just noticeable difference). */
-    private static final double WORTH_SAYING_DELTA_E = 2;
+    /** Under this nobody sees it in a picture (about three just noticeable differences). */
+    private static final double WORTH_SAYING_DELTA_E = 3;
+
+    private static final double WORTH_SAYING_MIRED = 3;
 
     private static final double WORTH_SAYING_STOPS = 0.1;
     private static final double LEAST_LUX = 1e-6;
@@ -82,14 +83,19 @@ final class Differences {
             return Optional.empty();
         }
         double shift = mired(got, camera) - mired(wanted, plannedCamera);
-        String side = shift > 0 ? "warmer" : "colder";
+        String how =
+                Math.abs(shift) < WORTH_SAYING_MIRED
+                        ? "a little off in tint"
+                        : "%d mired %s"
+                                .formatted(
+                                        Math.round(Math.abs(shift)),
+                                        shift > 0 ? "warmer" : "colder");
         return Optional.of(
                 String.format(
                         Locale.ROOT,
-                        "‘%s’ ends %s mired %s in the picture than planned (CIEDE2000 %.1f)",
+                        "‘%s’ ends %s in the picture, against the planned one (CIEDE2000 %.1f)",
                         light.name(),
-                        PlanWords.number(Math.round(Math.abs(shift))),
-                        side,
+                        how,
                         deltaE));
     }
 

@@ -98,7 +98,7 @@ final class LightParts {
                 nudging.can(state, light));
     }
 
-    /** {@code 412 lx, 0.7 stops under, 155 mired colder than the camera}. */
+    /** {@code 412 lx, 155 mired colder than the camera}; stops are said by the level. */
     private static String measured(LightReport report) {
         if (!report.on()) {
             return "";
@@ -108,7 +108,9 @@ final class LightParts {
         if (given.amount().mostLux() > 0) {
             words.add(LightWords.lux(given.amount().lux()));
         }
-        words.add(LightWords.stops(report));
+        if (report.key()) {
+            words.add(LightWords.stops(report));
+        }
         long mired = Math.round(given.colour().miredFromCamera());
         if (given.colour().temperature().useful() && Math.abs(mired) >= LEAST_MIRED) {
             words.add(LightWords.mired(mired) + " than the camera");

@@ -135,14 +135,14 @@ class LightingTest {
 
     @Test
     void aPanelThatCannotGoThatColdIsNamedWithTheDifference() {
-        LiveState swapped =
+        LiveState steady =
                 at(2).after(
                                 new Event.Nudged(
                                         "warm-front",
                                         new Adjustment(Map.of(), false, 7500),
                                         ""),
                                 0);
-        List<String> words = lighting.differences(lighting.shown(swapped));
+        List<String> words = lighting.differences(lighting.shown(steady));
         // At 7500 K the front would be 7500 K; the panel ends at 6500 K, 20.5 mired warmer.
         assertTrue(
                 words.stream()
