@@ -93,7 +93,7 @@ final class LightParts {
                 candela > 0,
                 level(shown, light),
                 report.map(LightParts::measured).orElseGet(() -> measured(light, candela)),
-                report.flatMap(LightReport::given).map(LightParts::limits).orElse(""),
+                report.map(LightParts::limits).orElse(""),
                 Nudging.words(shown.adjustment().of(light.name())),
                 nudging.can(state, light));
     }
@@ -124,17 +124,22 @@ final class LightParts {
         return lux <= 0 ? "" : LightWords.lux(lux);
     }
 
-    /** What is near, or else how far it can go. */
-    private static String limits(LightReport.Given given) {
-        String near = LightWords.limits(given);
-        LightReport.Amount a = given.amount();
-        return !near.isEmpty()
-                ? near
-                : String.format(
-                        Locale.ROOT,
-                        "%.1f stops up to its most, %.1f down to its least",
-                        LightRange.stops(a.lux(), a.mostLux()),
-                        LightRange.stops(a.leastLux(), a.lux()));
+    /** {@code from 4.2 under to 1.3 over the key}; empty if it does not reach the people. */
+    private static String limits(LightReport report) {
+        if (!report.on()) {
+            return "";
+        }
+        LightReport.Amount a = report.given().get().amount();
+        if (a.mostLux() <= 0) {
+            return "";
+        }
+        boolean fromKey = !report.key() && Double.isFinite(a.leastStops());
+        double least = fromKey ? a.leastStops() : LightRange.stops(a.lux(), a.leastLux());
+        double most = fromKey ? a.mostStops() : LightRange.stops(a.lux(), a.mostLux());
+        String what = fromKey ? "the key" : "what it gives";
+        String to = most < 0 ? "to %.1f under %s" : "to %.1f over %s";
+        String from = least < 0 ? "from %.1f under " : "from %.1f over ";
+        return String.format(Locale.ROOT, from + to, Math.abs(least), Math.abs(most), what);
     }
 
     /** What a light does, in words. */

@@ -22,8 +22,6 @@ import lookstep.server.live.Event.FrameTaken;
 import lookstep.server.live.Link;
 import lookstep.server.live.LiveState;
 import lookstep.server.live.RigTest;
-import lookstep.server.look.Adjustment;
-import lookstep.server.look.Nudge;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -132,26 +130,12 @@ class SamplesTest {
     @Test
     void theCrewsMessageWhileASlotIsTested() throws IOException {
         RigTest second = new RigTest("fill", 1, 12);
-        assertSame("crew-test", crew(inTheMiddle().after(new Event.Testing(second), START)));
-    }
-
-    @Test
-    void theCrewsMessageWithChangesOnTheSet() throws IOException {
-        Adjustment adjustment =
-                new Adjustment(
-                        Map.of(
-                                "fill", Nudge.NONE.brighter(1.0 / 3).warmer(10),
-                                "rim left", Nudge.NONE.power(Nudge.Power.OFF)),
-                        false,
-                        4300);
         assertSame(
-                "crew-changed",
+                "crew-test",
                 crew(
-                        inTheMiddle()
-                                .after(
-                                        new Event.Nudged(
-                                                "warm-front", adjustment, "fill 1/3 stop up"),
-                                        START)));
+                        LiveState.NEW
+                                .after(new Event.Opened("hash"), START)
+                                .after(new Event.Testing(second), START)));
     }
 
     @Test
