@@ -45,8 +45,8 @@ final class NumbersText {
         }
         text.append(
                 """
-                  Each light alone, the meter turned to it, as its slots round it. A stop is twice or half.
-                  Mired below the camera's are colder. ΔE00: 1 is just seen side by side (CIE 2000).
+                  Each light alone, the meter turned to it, after the rounding of its slots.
+                  ΔE00: between grey cards in its light and in the light asked for; 1 is just seen.
                 """);
         if (!notes.isEmpty()) {
             text.append("\nWhat the lights cannot do\n");

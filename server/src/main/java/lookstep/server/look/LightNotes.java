@@ -127,7 +127,7 @@ final class LightNotes {
                     got.distanceUvPrime(mix.wanted()));
         }
         StringBuilder text = new StringBuilder("cannot make " + words(colour) + ": ");
-        text.append(String.format(Locale.ROOT, "%.0f K is the nearest", nearest.kelvin()));
+        text.append(LightWords.kelvin(nearest.kelvin())).append(" is the nearest");
         long mired = Math.round(Mired.shift(t.kelvin(), nearest.kelvin()));
         if (mired != 0) {
             text.append(", ").append(LightWords.mired(mired));

@@ -34,6 +34,8 @@ public record LightReport(String light, boolean key, Optional<Given> given) {
      * @param mostLux at full at this colour
      * @param leastStops of {@code leastLux}
      * @param mostStops of {@code mostLux}
+     * @param exposedStops of {@code lux} against what the look's camera settings are metered for
+     *     (ISO 2720, C = 250): a card turned to this light alone is exposed right at 0
      * @param stepStops how far down the next lower code of its dimming slots is; infinite if that
      *     is dark
      */
@@ -46,6 +48,7 @@ public record LightReport(String light, boolean key, Optional<Given> given) {
             double mostLux,
             double leastStops,
             double mostStops,
+            double exposedStops,
             double stepStops) {}
 
     /**

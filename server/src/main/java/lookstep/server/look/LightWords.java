@@ -47,19 +47,24 @@ public final class LightWords {
                         stops < 0 ? "under" : "over");
     }
 
+    /** {@code 4290 K}: to ten, as a meter shows; one kelvin is less than its error. */
+    static String kelvin(double kelvin) {
+        return Math.round(kelvin / 10) * 10 + " K";
+    }
+
     /** {@code 130 mired colder}. */
     public static String mired(long mired) {
         return Math.abs(mired) + " mired " + (mired < 0 ? "colder" : "warmer");
     }
 
     /**
-     * {@code 4300 K, white to the camera}; {@code 5600 K, 155 mired colder than the camera}; {@code
-     * sky blue to the camera, xy 0.200, 0.150}; with what of it was not asked.
+     * {@code 4300 K, as the camera}; {@code 5600 K, 155 mired colder than the camera}; {@code sky
+     * blue to the camera, xy 0.200, 0.150}; how far that is from what was asked, if it is seen.
      */
     public static String colour(Colour c) {
         StringBuilder text = new StringBuilder();
         if (c.temperature().useful()) {
-            text.append(String.format(Locale.ROOT, "%.0f K, ", c.temperature().kelvin()));
+            text.append(kelvin(c.temperature().kelvin())).append(", ");
             boolean same = Math.abs(c.miredFromCamera()) < SAME_MIRED;
             text.append(
                     same
@@ -84,12 +89,7 @@ public final class LightWords {
                             c.given().y()));
         }
         if (c.differenceE() >= SEEN_E) {
-            text.append(
-                    String.format(
-                            Locale.ROOT,
-                            ", ΔE00 %.1f (u'v' %.3f) from the colour asked for",
-                            c.differenceE(),
-                            c.differenceUv()));
+            text.append(String.format(Locale.ROOT, ", ΔE00 %.1f off", c.differenceE()));
         }
         return text.toString();
     }

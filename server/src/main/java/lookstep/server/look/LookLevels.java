@@ -3,6 +3,7 @@ package lookstep.server.look;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import lookstep.server.plan.CameraSettings;
 import lookstep.server.plan.Light;
 import lookstep.server.plan.Look;
 import lookstep.server.plan.Look.Level;
@@ -14,6 +15,8 @@ import lookstep.simulator.model.colour.Mired;
 import lookstep.simulator.model.colour.WhiteBalance;
 import lookstep.simulator.model.colour.Xyz;
 import lookstep.simulator.model.light.Illuminance;
+import lookstep.simulator.model.optics.Exposure;
+import lookstep.simulator.model.optics.Scales;
 import lookstep.simulator.model.space.Vec3;
 
 /**
@@ -51,15 +54,15 @@ public record LookLevels(RigLevels levels, List<String> notes, List<LightReport>
         for (Light light : plan.rig()) {
             Worked w = worked(light, look.lights().get(light.name()), camera, keyLux);
             worked.add(w);
-            levels.add(
-                    w.on() ? w.mix().at(w.share()) : new double[light.fixture().emitters().size()]);
+            levels.add(w.on() ? w.levels() : new double[light.fixture().emitters().size()]);
             if (light.name().equals(look.key()) && w.on()) {
                 keyGives = w.lux();
             }
         }
+        double metered = meteredLux(look.camera());
         List<LightReport> reports = new ArrayList<>();
         for (Worked w : worked) {
-            LightReport report = report(w, look.key(), camera, keyGives);
+            LightReport report = report(w, look.key(), camera, keyGives, metered);
             reports.add(report);
             if (w.setting() != null) {
                 notes.about(w, report);
@@ -94,6 +97,18 @@ public record LookLevels(RigLevels levels, List<String> notes, List<LightReport>
     }
 
     /**
+     * The illuminance in lux that camera settings are right for (ISO 2720, C = 250), with the exact
+     * values behind the nominal ones on the dials.
+     */
+    public static double meteredLux(CameraSettings c) {
+        return 1
+                / Exposure.scale(
+                        Scales.exactFNumber(c.fNumber()),
+                        Scales.exactSeconds(c.seconds()),
+                        Scales.exactIso(c.iso()));
+    }
+
+    /**
      * One light on its way.
      *
      * @param setting null if it is not named in the look
@@ -101,8 +116,11 @@ public record LookLevels(RigLevels levels, List<String> notes, List<LightReport>
      * @param wantedLux what is asked; of a light that does not reach the people only if asked in
      *     lux or stops
      * @param share of the most that it gives, 0..1; 0 is off
+     * @param levels of its emitters, 0..1; null if off
      * @param sent through its slots, on the axis; null if off
      */
+    // An array in a record: it is handed on to be copied.
+    @SuppressWarnings("ArrayRecordComponent")
     record Worked(
             Light light,
             Setting setting,
@@ -111,16 +129,17 @@ public record LookLevels(RigLevels levels, List<String> notes, List<LightReport>
             double leastLux,
             double mostLux,
             double share,
+            double[] levels,
             Xyz sent,
             double lux) {
         boolean on() {
-            return share > 0;
+            return sent != null && sent.y() > 0;
         }
     }
 
     private static Worked worked(Light light, Setting setting, WhiteBalance camera, double keyLux) {
         if (setting == null) {
-            return new Worked(light, null, null, 0, 0, 0, 0, null, 0);
+            return new Worked(light, null, null, 0, 0, 0, 0, null, null, 0);
         }
         ColourMix mix =
                 ColourMix.of(light, WantedColour.of(setting.colour(), camera), setting.blend());
@@ -136,10 +155,11 @@ public record LookLevels(RigLevels levels, List<String> notes, List<LightReport>
         double asked =
                 level instanceof Level.Percent p ? p.percent() / 100 : most > 0 ? wanted / most : 0;
         double share = asked > 0 ? Math.min(1, Math.max(floor, asked)) : 0;
+        double[] levels = share > 0 ? FewCodes.nearest(light, mix.at(share)) : null;
         Xyz sent =
-                share > 0
-                        ? Photometry.intensity(light, ColourMix.throughSlots(light, mix.at(share)))
-                        : null;
+                levels == null
+                        ? null
+                        : Photometry.intensity(light, ColourMix.throughSlots(light, levels));
         return new Worked(
                 light,
                 setting,
@@ -148,6 +168,7 @@ public record LookLevels(RigLevels levels, List<String> notes, List<LightReport>
                 most * floor,
                 most,
                 share,
+                levels,
                 sent,
                 sent == null ? 0 : luxAtSubject(light, sent.y()));
     }
@@ -162,7 +183,8 @@ public record LookLevels(RigLevels levels, List<String> notes, List<LightReport>
         return key.share() * key.mostLux();
     }
 
-    private static LightReport report(Worked w, String key, WhiteBalance camera, double keyGives) {
+    private static LightReport report(
+            Worked w, String key, WhiteBalance camera, double keyGives, double meteredLux) {
         String name = w.light().name();
         if (!w.on()) {
             return new LightReport(name, name.equals(key), Optional.empty());
@@ -184,6 +206,7 @@ public record LookLevels(RigLevels levels, List<String> notes, List<LightReport>
                                         w.mostLux(),
                                         LightRange.stops(keyGives, w.leastLux()),
                                         LightRange.stops(keyGives, w.mostLux()),
+                                        LightRange.stops(meteredLux, w.lux()),
                                         w.light()
                                                 .mode()
                                                 .stepStops(w.light().fixture().curve(), w.share())),

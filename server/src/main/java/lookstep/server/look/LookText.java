@@ -29,7 +29,12 @@ public final class LookText {
         }
         StringBuilder text =
                 new StringBuilder(
-                        "  " + look.name() + ", " + PlanWords.camera(look.camera()) + "\n");
+                        String.format(
+                                Locale.ROOT,
+                                "  %s (%s; metered for %s)\n",
+                                look.name(),
+                                PlanWords.camera(look.camera()),
+                                LightWords.lux(LookLevels.meteredLux(look.camera()))));
         int name = width(rows, 0);
         int lux = width(rows, 1);
         int stops = width(rows, 2);

@@ -40,12 +40,16 @@ public final class PlanWords {
                 + (slots == 1 ? ", slot " + first : ", slots " + first + "-" + (first + slots - 1));
     }
 
-    /** {@code full, 3000 K}; {@code 2 stops under, 3000 K}; {@code off}. */
+    /**
+     * {@code full, 3000 K}; {@code 2 stops under, 3000 K, Duv 0.003 greener}; {@code 400 lx, hue
+     * 220, saturation 80 %}; {@code off}.
+     */
     public static String setting(Setting setting) {
         if (setting.level() instanceof Level.Percent p && p.percent() == 0) {
             return "off";
         }
-        return level(setting.level()) + ", " + colour(setting.colour());
+        String most = setting.blend() == Look.Blend.MOST ? ", blended for most light" : "";
+        return level(setting.level()) + ", " + colour(setting.colour()) + most;
     }
 
     private static String level(Level level) {
@@ -69,12 +73,14 @@ public final class PlanWords {
             if (t.duv() == 0) {
                 return kelvin;
             }
-            String side = t.duv() > 0 ? " greener" : " pinker";
-            return kelvin + ", Duv " + number(Math.abs(t.duv())) + side;
+            return kelvin
+                    + ", Duv "
+                    + number(Math.abs(t.duv()))
+                    + (t.duv() > 0 ? " greener" : " pinker");
         } else if (colour instanceof Colour.HueSaturation hs) {
             return "hue "
                     + number(hs.hueDegrees())
-                    + " saturation "
+                    + ", saturation "
                     + number(hs.saturation() * 100)
                     + " %";
         }

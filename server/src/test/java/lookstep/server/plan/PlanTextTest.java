@@ -116,6 +116,21 @@ class PlanTextTest {
                         new Setting(new Level.Percent(percent), new Colour.Xy(0.2, 0.15))));
     }
 
+    @Test
+    void luxTintHueAndBlend() {
+        Level lux = new Level.Lux(400);
+        assertEquals(
+                "400 lx, 3200 K, Duv 0.003 greener",
+                PlanWords.setting(new Setting(lux, new Colour.Temperature(3200, 0.003))));
+        assertEquals(
+                "400 lx, 3200 K, Duv 0.0125 pinker",
+                PlanWords.setting(new Setting(lux, new Colour.Temperature(3200, -0.0125))));
+        assertEquals(
+                "400 lx, hue 220, saturation 80 %, blended for most light",
+                PlanWords.setting(
+                        new Setting(lux, new Colour.HueSaturation(220, 0.8), Look.Blend.MOST)));
+    }
+
     @ParameterizedTest
     @CsvSource({
         "LINE, false, line", "WEDGE, true, 'V, middle nearest'",

@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.Optional;
 import lookstep.server.plan.CameraSettings;
 import lookstep.server.plan.Look;
-import lookstep.server.plan.Look.Colour;
 import lookstep.server.plan.Look.Level;
 import lookstep.server.plan.Look.Setting;
 
@@ -19,14 +18,8 @@ final class LooksReader {
     static final double FADE_SECONDS = 0.7;
 
     private static final List<String> KEYS = List.of("name", "camera", "fade", "key", "lights");
-    private static final List<String> SETTING_KEYS = List.of("percent", "stops", "kelvin", "xy");
-    private static final Quantity PERCENT = new Quantity("percent", " %", 0, 100, 70);
-    private static final Quantity STOPS = new Quantity("stops", " stops", -10, 5, -1);
     private static final Quantity FADE = new Quantity("seconds", " s", 0, 60, FADE_SECONDS);
-    private static final Quantity CHROMATICITY =
-            new Quantity("a chromaticity", "", 0.001, 0.9, 0.2);
     private static final String LIGHTS_EXAMPLE = "{key: {percent: 100}}";
-    private static final String SETTING_EXAMPLE = "{percent: 70, kelvin: 3000}";
 
     private final CameraReader.Some camera;
     private final Names lightNames;
@@ -97,50 +90,17 @@ final class LooksReader {
                             String path = value.path() + "." + Words.brief(light);
                             lightNames.check(light, entry.keyAt(), path, problems);
                             new Value(entry.value(), path, problems)
-                                    .fields(SETTING_KEYS, SETTING_EXAMPLE)
+                                    .fields(SettingReader.KEYS, SettingReader.EXAMPLE)
                                     .ifPresent(
-                                            f -> into.put(light, setting(f, path, cameraKelvin)));
+                                            f ->
+                                                    into.put(
+                                                            light,
+                                                            SettingReader.read(
+                                                                    f,
+                                                                    path,
+                                                                    cameraKelvin,
+                                                                    problems)));
                         });
-    }
-
-    private Setting setting(Fields f, String path, double cameraKelvin) {
-        if (f.has("percent") && f.has("stops")) {
-            problems.error(
-                    f.keyAt("stops"), path + " has percent and stops", "keep one of the two");
-        } else if (!f.has("percent") && !f.has("stops")) {
-            problems.error(
-                    f.at(),
-                    path + " does not say how much light",
-                    "write percent: 70, or stops: -1 (against the key)");
-        }
-        Level level =
-                f.has("stops")
-                        ? new Level.StopsFromKey(f.number("stops", STOPS))
-                        : new Level.Percent(f.number("percent", PERCENT, 0));
-        if (f.has("kelvin") && f.has("xy")) {
-            problems.error(f.keyAt("xy"), path + " has kelvin and xy", "keep one of the two");
-        }
-        Colour colour =
-                f.get("xy", "[0.2, 0.15]")
-                        .flatMap(LooksReader::xy)
-                        .orElseGet(
-                                () ->
-                                        new Colour.Temperature(
-                                                f.number("kelvin", Quantity.KELVIN, cameraKelvin)));
-        return new Setting(level, colour);
-    }
-
-    private static Optional<Colour> xy(Value value) {
-        Optional<double[]> n = value.numbers(2, CHROMATICITY, "[0.2, 0.15]");
-        if (n.isPresent() && n.get()[0] + n.get()[1] > 1) {
-            value.problems()
-                    .error(
-                            value.at(),
-                            value.path() + " is no colour: x and y are more than 1 together",
-                            "write the CIE 1931 chromaticity, for example [0.2, 0.15]");
-            return Optional.empty();
-        }
-        return n.map(a -> new Colour.Xy(a[0], a[1]));
     }
 
     private void givenKey(String key, Value at, Map<String, Setting> lights) {
@@ -149,40 +109,40 @@ final class LooksReader {
             problems.error(
                     at.at(),
                     at.path() + ": '" + key + "' is off in this look",
-                    "name it under lights, in percent, or name another key");
+                    "name it under lights, in percent or lux, or name another key");
         } else if (setting.level() instanceof Level.StopsFromKey) {
             problems.error(
                     at.at(),
                     at.path() + ": '" + key + "' is itself given in stops",
-                    "give '" + key + "' in percent: stops are measured against it");
+                    "give '" + key + "' in percent or lux: stops are measured against it");
         } else {
             dark(key, at.at(), at.path(), lights);
         }
     }
 
     private Optional<String> impliedKey(Fields f, String path, Map<String, Setting> lights) {
-        List<String> percent =
+        List<String> measured =
                 lights.entrySet().stream()
-                        .filter(e -> e.getValue().level() instanceof Level.Percent)
+                        .filter(e -> !(e.getValue().level() instanceof Level.StopsFromKey))
                         .map(Map.Entry::getKey)
                         .toList();
-        boolean stops = percent.size() < lights.size();
-        if (percent.isEmpty()) {
+        boolean stops = measured.size() < lights.size();
+        if (measured.isEmpty()) {
             problems.error(
                     f.keyAt("lights"),
-                    path + " has stops, but no light in percent to measure them against",
-                    "give the key in percent, for example key: {percent: 70}");
+                    path + " has stops, but no light in percent or lux to measure them against",
+                    "give the key in percent or lux, for example key: {percent: 70}");
             return Optional.empty();
         }
-        if (stops && percent.size() > 1) {
+        if (stops && measured.size() > 1) {
             problems.error(
                     f.keyAt("lights"),
-                    path + " has stops and " + percent.size() + " lights in percent",
-                    "say which of them stops are measured against: key: " + percent.get(0));
+                    path + " has stops and " + measured.size() + " lights in percent or lux",
+                    "say which of them stops are measured against: key: " + measured.get(0));
         } else {
-            dark(percent.get(0), f.keyAt("lights"), path, lights);
+            dark(measured.get(0), f.keyAt("lights"), path, lights);
         }
-        return Optional.of(percent.get(0));
+        return Optional.of(measured.get(0));
     }
 
     /** Nothing can be measured against no light. */
@@ -193,7 +153,7 @@ final class LooksReader {
             problems.error(
                     at,
                     path + ": stops are measured against '" + key + "', which is at 0 percent",
-                    "give '" + key + "' some light, or write the others in percent");
+                    "give '" + key + "' some light, or write the others in percent or lux");
         }
     }
 }

@@ -102,7 +102,10 @@ record Oddities(
         for (Look look : plan.looks()) {
             List<String> wrong =
                     look.lights().entrySet().stream()
-                            .filter(e -> e.getValue().colour() instanceof Look.Colour.Xy)
+                            .filter(
+                                    e ->
+                                            !(e.getValue().colour()
+                                                    instanceof Look.Colour.Temperature))
                             .map(Map.Entry::getKey)
                             .filter(n -> plan.light(n).fixture().emitters().size() <= 2)
                             .toList();

@@ -11,6 +11,7 @@ import java.util.stream.IntStream;
 import lookstep.server.plan.CameraSettings;
 import lookstep.server.plan.House;
 import lookstep.server.plan.Look;
+import lookstep.server.plan.Look.Blend;
 import lookstep.server.plan.Look.Colour;
 import lookstep.server.plan.Look.Level;
 import lookstep.server.plan.Look.Setting;
@@ -125,6 +126,61 @@ class PlanReaderTest {
         assertEquals(
                 new Colour.Temperature(3000),
                 Kit.plan(text).look("blue").lights().get("rim left").colour());
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "kelvin: 3200, duv: 0.003 | 3200 | 0.003",
+                "kelvin: 3200, duv: -0.03 | 3200 | -0.03",
+                "duv: 0.003 | 4300 | 0.003",
+                "blend: broad | 4300 | 0"
+            })
+    void whites(String written, double kelvin, double duv) {
+        String text = Kit.with(Kit.SMALL, "xy: [0.2, 0.15]", written);
+        assertEquals(
+                new Setting(new Level.StopsFromKey(-0.5), new Colour.Temperature(kelvin, duv)),
+                Kit.plan(text).look("blue").lights().get("rim left"));
+    }
+
+    @Test
+    void hueSaturationAndBlend() {
+        String text =
+                Kit.with(Kit.SMALL, "xy: [0.2, 0.15]", "hue: 220, saturation: 80, blend: most");
+        assertEquals(
+                new Setting(
+                        new Level.StopsFromKey(-0.5),
+                        new Colour.HueSaturation(220, 0.8),
+                        Blend.MOST),
+                Kit.plan(text).look("blue").lights().get("rim left"));
+    }
+
+    @Test
+    void aKeyInLuxIsWhatStopsAreMeasuredAgainst() {
+        String text = Kit.with(Kit.SMALL, "      key: {percent: 100}", "      key: {lux: 400}");
+        Look look = Kit.plan(text).look("safe");
+        assertEquals("key", look.key());
+        assertEquals(new Level.Lux(400), look.lights().get("key").level());
+    }
+
+    @Test
+    void ofSeveralLightsInPercentOrLuxTheKeyIsToBeNamed() {
+        String text =
+                Kit.with(
+                        Kit.SMALL,
+                        "      rim left: {stops: +1}\n",
+                        "      rim left: {lux: 200}\n      third: {stops: -1}\n");
+        text =
+                Kit.with(
+                        text,
+                        "looks:\n",
+                        "  - {name: third, fixture: rgb, slot: 31, position: [2, 1, 2.5]}\nlooks:\n");
+        assertEquals(
+                List.of(
+                        "28:5: looks[1] has stops and 2 lights in percent or lux; say which of them"
+                                + " stops are measured against: key: key"),
+                Kit.errors(text));
     }
 
     @ParameterizedTest

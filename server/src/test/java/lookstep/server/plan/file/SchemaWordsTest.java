@@ -33,6 +33,10 @@ class SchemaWordsTest {
                 Arguments.of(
                         "/properties/rig/items/properties/modifier/anyOf/0/enum",
                         ModifierWords.WORDS.keySet()),
+                Arguments.of(
+                        "/properties/looks/items/properties/lights/additionalProperties/properties"
+                                + "/blend/enum",
+                        SettingReader.BLENDS),
                 Arguments.of(shot + "/framing/enum", ShotsReader.FRAMINGS),
                 Arguments.of(
                         shot + "/arrangement/anyOf/2/properties/kind/enum",

@@ -34,9 +34,6 @@ public record ColourTemperature(double kelvin, double duv) {
      * @throws IllegalArgumentException outside 1000 to 25000 K, or too far off to be a colour
      */
     public Chromaticity chromaticity() {
-        if (duv == 0) {
-            return Planck.chromaticity(kelvin);
-        }
         if (!(kelvin >= Planck.MIN_KELVIN && kelvin <= Planck.MAX_KELVIN)) {
             throw Planck.outside(kelvin);
         }
