@@ -16,8 +16,8 @@ import java.util.Comparator;
 import java.util.Deque;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Random;
@@ -101,9 +101,7 @@ final class Soak implements AutoCloseable {
     private final LightListener lights;
     private final SacnListener networkLights =
             new SacnListener(
-                    Map.of(
-                            Gear.LINE_UNIVERSE,
-                            plan.rig().stream().map(Soak::patched).toList()));
+                    Map.of(Gear.LINE_UNIVERSE, plan.rig().stream().map(Soak::patched).toList()));
     private final Session session;
     private final Pages pages;
     private final long heapBefore;
@@ -193,8 +191,7 @@ final class Soak implements AutoCloseable {
                         KEEP_ALIVE_NANOS,
                         System::currentTimeMillis);
         outputs.add(beats);
-        return new NetworkOutput(
-                new TimedNetwork(setup.port(), farEnd.address(), beats), setup);
+        return new NetworkOutput(new TimedNetwork(setup.port(), farEnd.address(), beats), setup);
     }
 
     private Beats beats(String name) {
@@ -286,9 +283,7 @@ final class Soak implements AutoCloseable {
                 resident() / 1e6);
         System.out.printf(
                 "  %d packets heard at the far end of the line, %d of the network; %d pictures fetched by the band's page%n",
-                lights.snapshot().packets(),
-                networkLights.snapshot().packets(),
-                pages.pictures());
+                lights.snapshot().packets(), networkLights.snapshot().packets(), pages.pictures());
         if (!networkLights.troubles().isEmpty()) {
             note("the network's lights: " + networkLights.troubles());
         }

@@ -168,8 +168,8 @@ public final class Adjusting {
             double most = Mired.of(SteadyCamera.WARMEST_KELVIN);
             return Optional.of(
                     new Colour.Temperature(
-                            Math.round(
-                                    Mired.kelvin(Math.min(most, Math.max(least, wanted)))), t.duv()));
+                            Math.round(Mired.kelvin(Math.min(most, Math.max(least, wanted)))),
+                            t.duv()));
         }
         return Optional.empty();
     }

@@ -100,7 +100,12 @@ public final class PageServer implements AutoCloseable {
                         new Walking(about.plan()));
         Presses presses =
                 new Presses(
-                        about.live(), lightPresses, about.shutter(), json, this::crewMessage, pressing);
+                        about.live(),
+                        lightPresses,
+                        about.shutter(),
+                        json,
+                        this::crewMessage,
+                        pressing);
         Pictures pictures = new Pictures(about.frames(), this::prediction, decoding, rendering);
         undertow =
                 Undertow.builder()

@@ -61,10 +61,7 @@ class LightingTest {
     @Test
     void aNudgeIsQuickerThanTheLook() {
         LiveState nudged =
-                at(2).after(
-                                new Event.Nudged(
-                                        "warm-front", Adjustment.NONE.cameraAt(4300), ""),
-                                0);
+                at(2).after(new Event.Nudged("warm-front", Adjustment.NONE.cameraAt(4300), ""), 0);
         Shown shown = lighting.shown(nudged);
         assertEquals(4300, shown.look().camera().kelvin());
         assertEquals(0.2, Lighting.fadeSeconds(lighting.shown(at(2)), shown));
@@ -80,17 +77,14 @@ class LightingTest {
         assertEquals(Shown.What.TEST, shown.what());
         assertEquals(
                 List.of(false, true, false, false),
-                IntStream.range(0, 4)
-                        .mapToObj(i -> brightest(shown.levels(), i) > 0)
-                        .toList());
+                IntStream.range(0, 4).mapToObj(i -> brightest(shown.levels(), i) > 0).toList());
         assertEquals(0.4, brightest(shown.levels(), 1), 1e-9);
     }
 
     /** fill: 8-bit bi-colour at slot 11, warm and cool. */
     @Test
     void oneSlotIsTestedAsItIsAndTheLevelsAreWhatTheLightMakesOfIt() {
-        Shown shown =
-                lighting.shown(at(1).after(new Event.Testing(new RigTest("fill", 1, 12)), 0));
+        Shown shown = lighting.shown(at(1).after(new Event.Testing(new RigTest("fill", 1, 12)), 0));
         byte[] slots = shown.raw().orElseThrow().slots();
         for (int i = 0; i < slots.length; i++) {
             assertEquals(i == 11 ? 255 : 0, slots[i] & 0xFF, "slot " + (i + 1));
@@ -123,10 +117,7 @@ class LightingTest {
     @Test
     void theCameraThatStaysIsToldHowFarOffTheLightsEnd() {
         LiveState cold =
-                at(2).after(
-                                new Event.Nudged(
-                                        "warm-front", Adjustment.NONE.cameraAt(5600), ""),
-                                0);
+                at(2).after(new Event.Nudged("warm-front", Adjustment.NONE.cameraAt(5600), ""), 0);
         List<String> words = lighting.differences(lighting.shown(cold));
         // The rim wants what no white has; RGBW makes it, so only the warm-cool panels could miss.
         assertTrue(words.stream().noneMatch(w -> w.contains("‘rim left’")), words.toString());
@@ -138,9 +129,7 @@ class LightingTest {
         LiveState steady =
                 at(2).after(
                                 new Event.Nudged(
-                                        "warm-front",
-                                        new Adjustment(Map.of(), false, 7500),
-                                        ""),
+                                        "warm-front", new Adjustment(Map.of(), false, 7500), ""),
                                 0);
         List<String> words = lighting.differences(lighting.shown(steady));
         // At 7500 K the front would be 7500 K; the panel ends at 6500 K, 20.5 mired warmer.

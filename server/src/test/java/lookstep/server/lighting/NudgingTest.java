@@ -43,7 +43,8 @@ class NudgingTest {
             state = state.after(nudging.brighter(state, fill, Nudging.STOPS), 0);
         }
         assertEquals(1, LightRange.stops(lux(safe, "fill"), lux(state, "fill")), 0.06);
-        assertEquals(List.of("fill 1 stop up"), nudging.changes(lighting.shown(state).adjustment()));
+        assertEquals(
+                List.of("fill 1 stop up"), nudging.changes(lighting.shown(state).adjustment()));
         assertEquals("fill 1/3 stop up", state.changes().undo().orElseThrow());
     }
 

@@ -46,8 +46,7 @@ class WalkingTest {
                 all.subList(0, 7));
         assertEquals(new RigTest("top", 1, 34), all.get(17));
         assertEquals(new RigTest("key", 1, 0), all.get(18));
-        assertEquals(
-                List.of(new RigTest("top", 1, 34), new RigTest("top", 1, 33)), walk(-1, 2));
+        assertEquals(List.of(new RigTest("top", 1, 34), new RigTest("top", 1, 33)), walk(-1, 2));
     }
 
     @Test

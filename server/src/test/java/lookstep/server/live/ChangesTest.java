@@ -64,7 +64,9 @@ class ChangesTest {
     @Test
     void keepingAllAsPlannedLeavesNothingInTheLook() {
         Changes changes =
-                Changes.NONE.nudge("a", Adjustment.NONE, "back to where it was").keep("a", "l", "k");
+                Changes.NONE
+                        .nudge("a", Adjustment.NONE, "back to where it was")
+                        .keep("a", "l", "k");
         assertTrue(changes.kept().isEmpty());
         assertFalse(changes.open("a"));
     }

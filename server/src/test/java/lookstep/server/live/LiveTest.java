@@ -238,8 +238,7 @@ class LiveTest {
         try (Journal journal = Journal.open(dir.resolve("j"))) {
             Live live = open(journal, "a", "b");
             RigTest test = new RigTest("key", 1, 0);
-            assertEquals(
-                    Optional.of(test), live.light(0, s -> new Event.Testing(test)).test());
+            assertEquals(Optional.of(test), live.light(0, s -> new Event.Testing(test)).test());
             assertTrue(live.step(0).test().isEmpty());
             live.light(1, s -> new Event.Testing(test));
             assertTrue(live.sameAgain(1).test().isEmpty());
@@ -273,9 +272,7 @@ class LiveTest {
     void whatWasChangedOnTheSetIsThereAgainAfterTheJournalIsOpenedAnew() throws Exception {
         Adjustment adjustment =
                 new Adjustment(
-                        Map.of("key", new Nudge(1.0 / 3, -10, Nudge.Power.AS_PLANNED)),
-                        true,
-                        4300);
+                        Map.of("key", new Nudge(1.0 / 3, -10, Nudge.Power.AS_PLANNED)), true, 4300);
         LiveState before;
         try (Journal journal = Journal.open(dir.resolve("j"))) {
             Live live = open(journal, "a", "b");

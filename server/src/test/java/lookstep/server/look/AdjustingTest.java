@@ -33,8 +33,7 @@ class AdjustingTest {
     }
 
     private static Adjustment nudge(String light, double stops, double mired) {
-        return new Adjustment(
-                Map.of(light, new Nudge(stops, mired, Power.AS_PLANNED)), false, 0);
+        return new Adjustment(Map.of(light, new Nudge(stops, mired, Power.AS_PLANNED)), false, 0);
     }
 
     @Test

@@ -22,8 +22,7 @@ class LeftRightTest {
                                         any.mode(),
                                         1,
                                         1 + 10 * i,
-                                        new Vec3(
-                                                positions[i][0], positions[i][1], positions[i][2]),
+                                        new Vec3(positions[i][0], positions[i][1], positions[i][2]),
                                         any.aim(),
                                         any.modifier()))
                 .toList();

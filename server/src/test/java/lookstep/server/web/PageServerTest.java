@@ -144,7 +144,14 @@ class PageServerTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "/step", "/back", "/jump", "/again", "/light", "/test", "/flashing", "/clock",
+                "/step",
+                "/back",
+                "/jump",
+                "/again",
+                "/light",
+                "/test",
+                "/flashing",
+                "/clock",
                 "/shutter"
             })
     void nobodyButTheCrewsOwnPagePresses(String path) throws Exception {
@@ -185,8 +192,7 @@ class PageServerTest {
             })
     void whatTheCrewPressesHappens(String path, String body, String then) throws Exception {
         live.step(0);
-        HttpResponse<String> answer =
-                send(post(KEYS.crew(), path, body.replace('\'', '"')));
+        HttpResponse<String> answer = send(post(KEYS.crew(), path, body.replace('\'', '"')));
         assertEquals(200, answer.statusCode(), answer.body());
         assertTrue(answer.body().contains(then.replace('\'', '"')), answer.body());
     }
@@ -208,12 +214,11 @@ class PageServerTest {
                 "/flashing | {'at':1}                                   | 400 | no press",
                 "/flashing | {'at':1,'acknowledged':true}               | 422 | flashing: allowed"
             })
-    void whatCannotBeDoneIsSaidAndChangesNothing(
-            String path, String body, int status, String says) throws Exception {
+    void whatCannotBeDoneIsSaidAndChangesNothing(String path, String body, int status, String says)
+            throws Exception {
         live.step(0);
         long before = live.state().revision();
-        HttpResponse<String> answer =
-                send(post(KEYS.crew(), path, body.replace('\'', '"')));
+        HttpResponse<String> answer = send(post(KEYS.crew(), path, body.replace('\'', '"')));
         assertEquals(status, answer.statusCode(), answer.body());
         assertTrue(answer.body().contains(says), answer.body());
         assertEquals(before, live.state().revision());
