@@ -24,11 +24,11 @@ class ArrowsTest {
     @CsvSource({
         "lookstep.protocols.dmx, 4",
         "lookstep.protocols.wire, 6",
-        "lookstep.protocols.fixture, 5",
+        "lookstep.protocols.fixture, 10",
         "lookstep.protocols.image, 5",
         "lookstep.simulator.model, 30",
         "lookstep.simulator.gear, 8",
-        "lookstep.server.plan, 20",
+        "lookstep.server.plan, 40",
         "lookstep.server.look, 5",
         "lookstep.server.live, 6",
         "lookstep.server.output, 5",
