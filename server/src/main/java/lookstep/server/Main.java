@@ -41,10 +41,13 @@ import lookstep.server.output.SacnSetup;
 import lookstep.server.patch.PatchReport;
 import lookstep.server.patch.PatchText;
 import lookstep.server.plan.Light;
+import lookstep.server.plan.FixtureText;
 import lookstep.server.plan.PlanText;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.server.plan.file.DemoShoot;
+import lookstep.server.plan.file.FixtureFiles;
+import lookstep.server.plan.file.FixtureReading;
 import lookstep.server.plan.file.PlanReader;
 import lookstep.server.plan.file.PlanReading;
 import lookstep.server.rehearsal.Rehearsal;
@@ -186,6 +189,9 @@ public final class Main implements Actions {
 
     @Override
     public int check(Path file) {
+        if (FixtureFiles.isFixture(file)) {
+            return checkFixture(file);
+        }
         Optional<Opened> opened = read(file);
         if (opened.isEmpty()) {
             return WRONG;
@@ -195,6 +201,17 @@ public final class Main implements Actions {
         out.print(plain(NumbersText.of(plan)));
         out.println();
         out.print(plain(PatchText.of(PatchReport.of(plan))));
+        return GOOD;
+    }
+
+    private int checkFixture(Path file) {
+        FixtureReading reading = new FixtureFiles(FixtureFiles.NO_GDTF).read(file);
+        if (reading instanceof FixtureReading.Bad bad) {
+            bad.errors().forEach(e -> err.println(plain(e.text(file.toString()))));
+            return WRONG;
+        }
+        FixtureReading.Good good = (FixtureReading.Good) reading;
+        out.print(plain(FixtureText.of(good.fixture(), good.notes())));
         return GOOD;
     }
 

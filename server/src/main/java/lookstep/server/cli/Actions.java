@@ -27,8 +27,8 @@ public interface Actions {
     /** Shoots on real gear until stopped. */
     int shoot(Path plan, Outputs outputs, Path frames, Http http, boolean fresh);
 
-    /** Reads the plan and says what is wrong with it, or what it comes to. */
-    int check(Path plan);
+    /** Reads a plan or a fixture's file and says what is wrong with it, or what it comes to. */
+    int check(Path file);
 
     /** Lists the serial adapters and the network interfaces. */
     int ports();

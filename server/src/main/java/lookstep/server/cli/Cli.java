@@ -242,11 +242,13 @@ public final class Cli implements Runnable {
             mixinStandardHelpOptions = true,
             description = {
                 "Read a plan file: every error with its line and its mend, or what the plan comes to.",
+                "Or read a fixture's file (.fixture.yaml, .gdtf): what each slot does, what it gives.",
                 "Exit code 0 if it is good, 2 if not."
             },
             footerHeading = "%nExamples:%n",
             footer = {
                 "  lookstep check tour.shoot.yaml",
+                "  lookstep check stage-panel.fixture.yaml",
                 "  lookstep check --demo > tour.shoot.yaml      a plan to begin from",
                 "  lookstep check --schema > shoot.schema.json  for your editor"
             })
@@ -255,7 +257,7 @@ public final class Cli implements Runnable {
         private Which which;
 
         private static final class Which {
-            @Parameters(paramLabel = "FILE", description = "Plan file.")
+            @Parameters(paramLabel = "FILE", description = "Plan file, or a fixture's.")
             private Path plan;
 
             @Option(names = "--demo", description = "Print the demo shoot's plan file.")

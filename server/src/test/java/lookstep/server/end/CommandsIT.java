@@ -13,6 +13,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.stream.Stream;
+import lookstep.server.plan.file.ExampleFixture;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -51,7 +52,8 @@ class CommandsIT {
                 "shoot --help | 0 | --network=INTERFACE",
                 "ports | 0 | behind --network",
                 "rehearse --http nowhere | 2 | is no HOST:PORT",
-                "check /nowhere.shoot.yaml | 2 | /nowhere.shoot.yaml"
+                "check /nowhere.shoot.yaml | 2 | /nowhere.shoot.yaml",
+                "check /nowhere.fixture.yaml | 2 | there is no such file"
             })
     void eachAnswersInWordsAndByItsExitCode(String words, int code, String says) throws Exception {
         try (Lookstep lookstep = Lookstep.start(dir, words.split(" "))) {
@@ -72,6 +74,45 @@ class CommandsIT {
             assertEquals(0, check.exitCode(), check.printed());
             assertTrue(check.printed().contains("universe 1, slots 1-4"), check.printed());
             assertTrue(check.printed().contains("exposed as metered"), check.printed());
+        }
+    }
+
+    @Test
+    void aFixtureOfOnesOwnIsToldSlotBySlotAndLightsAPlan() throws Exception {
+        String fixture = ExampleFixture.text();
+        Path own = Files.writeString(dir.resolve("mine.fixture.yaml"), fixture);
+        try (Lookstep check = Lookstep.start(dir, "check", own.toString())) {
+            assertEquals(0, check.exitCode(), check.printed());
+            until(
+                    "all is told",
+                    () -> check.printed().contains("gives 2208 lx at 1 m as warm, 2400 lx as cool"),
+                    check::printed);
+            assertTrue(
+                    check.printed().contains("8  must stay at 255: shutter open"), check.printed());
+        }
+        Path plan = dir.resolve("own.shoot.yaml");
+        try (var in = CommandsIT.class.getResourceAsStream("/lookstep/end/wall.shoot.yaml")) {
+            String text = new String(in.readAllBytes(), java.nio.charset.StandardCharsets.UTF_8);
+            Files.writeString(
+                    plan,
+                    text.replace("rig:\n", "fixtures: [mine.fixture.yaml]\nrig:\n")
+                            .replace("fixture: bi-colour", "fixture: example-panel")
+                            .replace("mode: 16-bit", "mode: RGBWW 8-bit"));
+        }
+        try (Lookstep check = Lookstep.start(dir, "check", plan.toString())) {
+            assertEquals(0, check.exitCode(), check.printed());
+            until(
+                    "the mode is told",
+                    () -> check.printed().contains("example-panel, mode 'RGBWW 8-bit'"),
+                    check::printed);
+        }
+        Files.writeString(own, fixture.replace("watts: 180", "watts: none"));
+        try (Lookstep check = Lookstep.start(dir, "check", plan.toString())) {
+            assertEquals(2, check.exitCode(), check.printed());
+            until(
+                    "its line is told",
+                    () -> check.printed().contains("fixtures[1]: mine.fixture.yaml:12:8: watts"),
+                    check::printed);
         }
     }
 

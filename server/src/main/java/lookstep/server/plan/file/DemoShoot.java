@@ -42,7 +42,7 @@ public final class DemoShoot {
         return ((PlanReading.Good) reading).plan();
     }
 
-    private static String resource(String name) {
+    static String resource(String name) {
         try (InputStream in = DemoShoot.class.getResourceAsStream(FOLDER + name)) {
             if (in == null) {
                 throw new IllegalStateException(name + " is not in the jar");

@@ -45,7 +45,7 @@ final class Fields {
         }
         problems.error(
                 entry.keyAt(),
-                whole + " is not a key of a plan file",
+                whole + " is not a key of a " + problems.kind().noun() + " file",
                 Words.nearest(key, known)
                         .map(n -> "write '" + n + "'")
                         .orElse("known here: " + String.join(", ", known)));

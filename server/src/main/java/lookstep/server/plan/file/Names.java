@@ -45,7 +45,8 @@ final class Names {
                         .error(
                                 v.at(),
                                 v.path()
-                                        + ": there is a "
+                                        + ": there is "
+                                        + (kind.equals("emitter") ? "an " : "a ")
                                         + kind
                                         + " '"
                                         + other.getKey()
@@ -66,6 +67,11 @@ final class Names {
         whole = false;
     }
 
+    /** False if something could not be read. */
+    boolean whole() {
+        return whole;
+    }
+
     Set<String> all() {
         return known.keySet();
     }
@@ -84,7 +90,7 @@ final class Names {
                     at,
                     path + ": there is no " + kind + " '" + Words.brief(name) + "'",
                     known.isEmpty()
-                            ? "add it to the plan first"
+                            ? "add it to the file first"
                             : Words.suggest(name, known.keySet()));
         }
         return false;

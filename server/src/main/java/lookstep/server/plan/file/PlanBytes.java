@@ -26,10 +26,16 @@ final class PlanBytes {
     static Optional<String> read(Path path, Problems problems) {
         try {
             if (Files.isDirectory(path)) {
-                return fail(problems, "this is a directory", "name the .shoot.yaml file in it");
+                return fail(
+                        problems,
+                        "this is a directory",
+                        "name the " + problems.kind().suffix() + " file in it");
             }
             if (Files.exists(path) && !Files.isRegularFile(path)) {
-                return fail(problems, "this is not a plain file", "name a .shoot.yaml file");
+                return fail(
+                        problems,
+                        "this is not a plain file",
+                        "name a " + problems.kind().suffix() + " file");
             }
             try (InputStream in = Files.newInputStream(path)) {
                 return decode(in.readNBytes(MOST_BYTES + 1), problems);
@@ -49,8 +55,8 @@ final class PlanBytes {
         if (bytes.length > MOST_BYTES) {
             return fail(
                     problems,
-                    "the file is larger than 1 MB, a plan has a few kB",
-                    "check that this is the plan file");
+                    "the file is larger than 1 MB, a " + problems.kind().noun() + " has a few kB",
+                    "check that this is the " + problems.kind().noun() + " file");
         }
         CharsetDecoder decoder = StandardCharsets.UTF_8.newDecoder();
         CharBuffer out = CharBuffer.allocate(bytes.length + 1);

@@ -3,7 +3,6 @@ package lookstep.server.plan.file;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Function;
 import lookstep.protocols.fixture.Fixture;
 import lookstep.server.plan.House;
 import lookstep.server.plan.Light;
@@ -25,6 +24,7 @@ public final class PlanReader {
                     "window",
                     "camera",
                     "people",
+                    "fixtures",
                     "rig",
                     "looks",
                     "worklight",
@@ -32,39 +32,51 @@ public final class PlanReader {
                     "shots");
 
     private final List<Fixture> fixtures;
+    private final FixtureSource files;
 
     /**
-     * @param fixtures what lights a plan may name; at least one
+     * Reads no GDTF.
+     *
+     * @param fixtures what lights a plan may name without a file of their own; at least one
      */
     public PlanReader(List<Fixture> fixtures) {
+        this(fixtures, FixtureFiles.NO_GDTF);
+    }
+
+    /**
+     * @param fixtures what lights a plan may name without a file of their own; at least one
+     * @param gdtf reads the {@code .gdtf} files that a plan lists
+     */
+    public PlanReader(List<Fixture> fixtures, FixtureSource gdtf) {
         if (fixtures.isEmpty()) {
             throw new IllegalArgumentException("a plan cannot be read without any known fixture");
         }
         this.fixtures = List.copyOf(fixtures);
+        files = new FixtureFiles(gdtf);
     }
 
     /** Reads the file at {@code path}; one that is not there is an error of the reading too. */
     public PlanReading read(Path path) {
-        Problems problems = new Problems();
-        return read(PlanBytes.read(path, problems), problems);
+        Problems problems = new Problems(FileKind.PLAN);
+        return read(PlanBytes.read(path, problems), path, problems);
     }
 
-    /** Reads a file's bytes. */
+    /** Reads a file's bytes; files that it lists are looked for in the working directory. */
     public PlanReading read(byte[] bytes) {
-        Problems problems = new Problems();
-        return read(PlanBytes.decode(bytes, problems), problems);
+        Problems problems = new Problems(FileKind.PLAN);
+        return read(PlanBytes.decode(bytes, problems), Path.of(""), problems);
     }
 
-    private PlanReading read(Optional<String> text, Problems problems) {
+    private PlanReading read(Optional<String> text, Path path, Problems problems) {
         Optional<ShootPlan> plan =
-                text.flatMap(t -> YamlTree.read(t, problems)).flatMap(n -> plan(n, problems));
+                text.flatMap(t -> YamlTree.read(t, problems)).flatMap(n -> plan(n, path, problems));
         if (plan.isEmpty() || problems.errorCount() > 0) {
             return new PlanReading.Bad(problems.errors());
         }
         return new PlanReading.Good(plan.get(), problems.warnings());
     }
 
-    private Optional<ShootPlan> plan(Node root, Problems problems) {
+    private Optional<ShootPlan> plan(Node root, Path path, Problems problems) {
         if (!(root instanceof Mapping m)) {
             return new Value(root, "the file", problems)
                     .wrong("begin with keys: title, place, people, rig, looks, shots");
@@ -87,16 +99,19 @@ public final class PlanReader {
                         .map(CameraReader::some)
                         .orElse(CameraReader.Some.NONE);
         List<Person> band =
-                section(f, "people", PeopleReader.EXAMPLE, people, new PeopleReader(people)::read);
+                Sections.read(
+                        f, "people", PeopleReader.EXAMPLE, people, new PeopleReader(people)::read);
+        FixturesReader known = new FixturesReader(fixtures, files, path, problems);
+        f.get("fixtures", "[" + FixturesReader.EXAMPLE + "]").ifPresent(known::read);
         List<Light> rig =
-                section(
+                Sections.read(
                         f,
                         "rig",
                         RigReader.EXAMPLE,
                         lights,
-                        new RigReader(fixtures, lights, problems)::read);
+                        new RigReader(known, lights, problems)::read);
         List<Look> lookList =
-                section(
+                Sections.read(
                         f,
                         "looks",
                         LooksReader.EXAMPLE,
@@ -112,7 +127,8 @@ public final class PlanReader {
                 f.optional("flashing", "forbidden", WorkLightReader::flashingAllowed, false);
         ShotsReader shotsReader = new ShotsReader(people, looks, problems);
         List<Shot> shots =
-                section(f, "shots", ShotsReader.EXAMPLE, new Names("shot"), shotsReader::read);
+                Sections.read(
+                        f, "shots", ShotsReader.EXAMPLE, new Names("shot"), shotsReader::read);
         if (place.isEmpty() || problems.errorCount() > 0) {
             return Optional.empty();
         }
@@ -130,21 +146,5 @@ public final class PlanReader {
                         List.copyOf(shots));
         new Oddities(plan, people, lights, looks, shotsReader.places(), problems).report();
         return Optional.of(plan);
-    }
-
-    /** A list with at least one entry. */
-    private static <T> List<T> section(
-            Fields f, String key, String example, Names names, Function<Value, List<T>> read) {
-        Optional<Value> value = f.need(key, "a list, for example - " + example);
-        if (value.isEmpty()) {
-            names.incomplete();
-            return List.of();
-        }
-        if (value.get().node() instanceof Node.Sequence s && s.items().isEmpty()) {
-            value.get().wrong("write at least one entry, for example - " + example);
-            names.incomplete();
-            return List.of();
-        }
-        return read.apply(value.get());
     }
 }

@@ -5,8 +5,20 @@ import java.util.List;
 
 /** Everything found so far. */
 final class Problems {
+    private final FileKind kind;
     private final List<PlanError> errors = new ArrayList<>();
     private final List<PlanError> warnings = new ArrayList<>();
+
+    /**
+     * @param kind the file in which they are found
+     */
+    Problems(FileKind kind) {
+        this.kind = kind;
+    }
+
+    FileKind kind() {
+        return kind;
+    }
 
     void error(Mark at, String what, String mend) {
         errors.add(new PlanError(at.line(), at.column(), what, mend));

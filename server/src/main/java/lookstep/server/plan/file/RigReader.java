@@ -25,6 +25,7 @@ final class RigReader {
     private static final Quantity UNIVERSE = new Quantity("a universe", "", 1, 63_999, 1);
     private static final Quantity SLOT = new Quantity("a slot", "", 1, SLOTS, 1);
 
+    private final FixturesReader known;
     private final List<Fixture> fixtures;
     private final Names names;
     private final Problems problems;
@@ -46,8 +47,9 @@ final class RigReader {
         }
     }
 
-    RigReader(List<Fixture> fixtures, Names names, Problems problems) {
-        this.fixtures = fixtures;
+    RigReader(FixturesReader known, Names names, Problems problems) {
+        this.known = known;
+        fixtures = known.known();
         this.names = names;
         this.problems = problems;
     }
@@ -182,7 +184,9 @@ final class RigReader {
                         t -> {
                             Optional<Fixture> found =
                                     fixtures.stream().filter(x -> x.id().equals(t)).findFirst();
-                            return found.isPresent() ? found : value.wrong(Words.suggest(t, ids));
+                            return found.isPresent() || !known.whole()
+                                    ? found
+                                    : value.wrong(Words.suggest(t, ids));
                         });
     }
 

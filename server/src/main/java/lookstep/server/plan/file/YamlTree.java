@@ -34,10 +34,7 @@ final class YamlTree {
             YamlTree tree = new YamlTree(parser, problems);
             JsonToken first = parser.nextToken();
             if (first == null) {
-                problems.error(
-                        new Mark(1, 1),
-                        "the file is empty",
-                        "begin with a line 'title: ' and the name of the shoot");
+                problems.error(new Mark(1, 1), "the file is empty", problems.kind().beginning());
                 return Optional.empty();
             }
             Node root = tree.value(first, 0);
@@ -45,7 +42,7 @@ final class YamlTree {
                 problems.error(
                         tree.here(),
                         "a second document begins here (after '---')",
-                        "keep one shoot in one file; write another file for another shoot");
+                        problems.kind().one());
             }
             return Optional.of(root);
         } catch (JsonProcessingException e) {
@@ -61,7 +58,11 @@ final class YamlTree {
         if (parser.isCurrentAlias()) {
             problems.error(
                     at,
-                    "'*" + parser.getText() + "' is a YAML alias, which plan files do not have",
+                    "'*"
+                            + parser.getText()
+                            + "' is a YAML alias, which "
+                            + files()
+                            + " do not have",
                     "write the values out here");
             return new Reported(at);
         }
@@ -73,13 +74,15 @@ final class YamlTree {
                     at,
                     "'&"
                             + parser.getObjectId()
-                            + "' is a YAML anchor, which plan files do not have",
+                            + "' is a YAML anchor, which "
+                            + files()
+                            + " do not have",
                     "delete it, and write the values out where they are wanted again");
         }
         if (parser.getTypeId() != null) {
             problems.error(
                     at,
-                    "there is a YAML tag ('!') here, which plan files do not have",
+                    "there is a YAML tag ('!') here, which " + files() + " do not have",
                     "delete it");
             parser.skipChildren();
             return new Reported(at);
@@ -88,7 +91,7 @@ final class YamlTree {
             problems.error(
                     at,
                     "values stand more than " + DEEPEST + " deep in each other",
-                    "look at the example of the demo shoot: a plan is 5 deep");
+                    problems.kind().depth());
             parser.skipChildren();
             return new Reported(at);
         }
@@ -100,6 +103,10 @@ final class YamlTree {
             case VALUE_NULL -> scalar(at, Scalar.Kind.NOTHING);
             default -> scalar(at, Scalar.Kind.TEXT);
         };
+    }
+
+    private String files() {
+        return problems.kind().noun() + " files";
     }
 
     private Scalar scalar(Mark at, Scalar.Kind kind) throws IOException {
@@ -146,7 +153,8 @@ final class YamlTree {
             Sentence s =
                     Sentence.of(
                             String.valueOf(marked.getProblem()),
-                            opened == null ? 0 : opened.getLine() + 1);
+                            opened == null ? 0 : opened.getLine() + 1,
+                            problems.kind().example());
             problems.error(new Mark(at.getLine() + 1, at.getColumn() + 1), s.what(), s.mend());
             return;
         }
@@ -158,13 +166,13 @@ final class YamlTree {
                 new Mark(
                         l == null ? 1 : Math.max(1, l.getLineNr()),
                         l == null ? 1 : Math.max(1, l.getColumnNr())),
-                "this is no YAML that a plan file can have",
+                "this is no YAML that a " + problems.kind().noun() + " file can have",
                 "write keys as plain words, each followed by a colon and a space");
     }
 
     /** The parser's own words are for people who write parsers. */
     private record Sentence(String what, String mend) {
-        static Sentence of(String problem, int openedLine) {
+        static Sentence of(String problem, int openedLine, String example) {
             if (problem.contains("(TAB)")) {
                 return new Sentence("there is a tab here", "indent with spaces");
             }
@@ -213,7 +221,7 @@ final class YamlTree {
             }
             return new Sentence(
                     "this is not YAML (" + problem.strip() + ")",
-                    "compare with a line of the demo shoot that looks alike");
+                    "compare with a line of " + example + " that looks alike");
         }
     }
 }

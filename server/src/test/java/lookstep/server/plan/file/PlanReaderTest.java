@@ -388,9 +388,9 @@ class PlanReaderTest {
                                 + " from -5 to 2, z from 0 to 3",
                         "25:12: the light 'top' is on in no look; use it in a look, or leave it in"
                                 + " the car",
+                        "31:11: the look 'blue' is in no shot; use it in a shot, or take it out",
                         "31:11: in the look 'blue' 'key' is to give a colour, but it only has"
                                 + " whites; write kelvin for it, or it gives the nearest white",
-                        "31:11: the look 'blue' is in no shot; use it in a shot, or take it out",
                         "44:5: in shot 'solo' the camera stands behind the wall; the room has 5 m in"
                                 + " front of the people; come nearer with a shorter lens"),
                 Kit.warnings(text));

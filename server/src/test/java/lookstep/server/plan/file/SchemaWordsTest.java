@@ -46,7 +46,26 @@ class SchemaWordsTest {
     @ParameterizedTest
     @MethodSource("words")
     void areTheSame(String pointer, Collection<String> known) throws JsonProcessingException {
-        JsonNode schema = new ObjectMapper().readTree(DemoShoot.schema());
+        same(DemoShoot.schema(), pointer, known);
+    }
+
+    static Stream<Arguments> fixtureWords() {
+        String slot = "/$defs/slot/anyOf/";
+        return Stream.of(
+                Arguments.of("/$defs/curve/anyOf/0/enum", CurveWords.WORDS.keySet()),
+                Arguments.of(slot + "2/properties/tint/required", SlotsReader.SIDES));
+    }
+
+    @ParameterizedTest
+    @MethodSource("fixtureWords")
+    void areTheSameForFixtures(String pointer, Collection<String> known)
+            throws JsonProcessingException {
+        same(ExampleFixture.schema(), pointer, known);
+    }
+
+    private static void same(String text, String pointer, Collection<String> known)
+            throws JsonProcessingException {
+        JsonNode schema = new ObjectMapper().readTree(text);
         List<String> offered = new ArrayList<>();
         schema.at(pointer).forEach(w -> offered.add(w.asText()));
         assertEquals(List.copyOf(known), offered);
