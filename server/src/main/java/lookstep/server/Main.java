@@ -30,6 +30,7 @@ import lookstep.server.cli.Cli;
 import lookstep.server.cli.Greeting;
 import lookstep.server.cli.Http;
 import lookstep.server.cli.Outputs;
+import lookstep.server.fixture.GdtfSource;
 import lookstep.server.gear.Gear;
 import lookstep.server.gear.Gear.NetworkOutput;
 import lookstep.server.gear.Gear.SerialOutput;
@@ -46,6 +47,7 @@ import lookstep.server.plan.PlanText;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.server.plan.file.DemoShoot;
+import lookstep.server.plan.file.ExampleFixture;
 import lookstep.server.plan.file.FixtureFiles;
 import lookstep.server.plan.file.FixtureReading;
 import lookstep.server.plan.file.PlanReader;
@@ -205,13 +207,18 @@ public final class Main implements Actions {
     }
 
     private int checkFixture(Path file) {
-        FixtureReading reading = new FixtureFiles(FixtureFiles.NO_GDTF).read(file);
+        FixtureReading reading = new FixtureFiles(new GdtfSource()).read(file);
         if (reading instanceof FixtureReading.Bad bad) {
             bad.errors().forEach(e -> err.println(plain(e.text(file.toString()))));
             return WRONG;
         }
         FixtureReading.Good good = (FixtureReading.Good) reading;
-        out.print(plain(FixtureText.of(good.fixture(), good.notes())));
+        int last = good.fixtures().size() - 1;
+        for (int i = 0; i <= last; i++) {
+            // the notes are about the file, and are said once
+            List<String> notes = i == last ? good.notes() : List.of();
+            out.print(plain(FixtureText.of(good.fixtures().get(i), notes)));
+        }
         return GOOD;
     }
 
@@ -240,7 +247,13 @@ public final class Main implements Actions {
 
     @Override
     public int print(What what) {
-        out.print(what == What.DEMO ? DemoShoot.text() : DemoShoot.schema());
+        out.print(
+                switch (what) {
+                    case DEMO -> DemoShoot.text();
+                    case SCHEMA -> DemoShoot.schema();
+                    case FIXTURE -> ExampleFixture.text();
+                    case FIXTURE_SCHEMA -> ExampleFixture.schema();
+                });
         out.flush();
         return GOOD;
     }
@@ -249,7 +262,7 @@ public final class Main implements Actions {
     private record Opened(ShootPlan plan, String hash) {}
 
     private Optional<Opened> read(Path file) {
-        PlanReading reading = new PlanReader(GenericFixtures.all()).read(file);
+        PlanReading reading = new PlanReader(GenericFixtures.all(), new GdtfSource()).read(file);
         if (reading instanceof PlanReading.Bad bad) {
             bad.errors().forEach(e -> err.println(e.text(file.toString())));
             int many = bad.errors().size();

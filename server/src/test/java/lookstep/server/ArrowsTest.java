@@ -29,11 +29,14 @@ class ArrowsTest {
         "lookstep.protocols.sacn, 10",
         "lookstep.protocols.fixture, 10",
         "lookstep.protocols.image, 5",
+        "lookstep.protocols.gdtf, 20",
         "lookstep.simulator.model, 30",
         "lookstep.simulator.gear, 8",
         "lookstep.server.plan, 40",
         "lookstep.server.look, 5",
         "lookstep.server.patch, 9",
+        "lookstep.server.fixture, 10",
+        "lookstep.server.lighting, 6",
         "lookstep.server.live, 6",
         "lookstep.server.output, 5",
         "lookstep.server.frames, 8",
@@ -137,6 +140,7 @@ class ArrowsTest {
     @ParameterizedTest
     @CsvSource({
         "lookstep.simulator.gear.., lookstep.server.rehearsal..",
+        "lookstep.protocols.gdtf.., lookstep.server.fixture..",
         "io.undertow.., lookstep.server.web..",
         "org.xnio.., lookstep.server.web..",
         "picocli.., lookstep.server.cli..",

@@ -51,11 +51,17 @@ public record DmxChannel(
 
     /** The function that a node path names, CHANNEL.ATTRIBUTE.FUNCTION. */
     public Optional<ChannelFunction> function(String path) {
+        if (path.isEmpty()) {
+            return Optional.empty();
+        }
         String wanted = path.toLowerCase(Locale.ROOT);
         for (LogicalChannel logical : logicalChannels) {
-            String stem = name() + "." + logical.attribute() + ".";
+            String stem = (name() + "." + logical.attribute() + ".").toLowerCase(Locale.ROOT);
+            if (!wanted.startsWith(stem)) {
+                continue;
+            }
             for (ChannelFunction function : logical.functions()) {
-                if ((stem + function.name()).toLowerCase(Locale.ROOT).equals(wanted)) {
+                if (function.name().equalsIgnoreCase(wanted.substring(stem.length()))) {
                     return Optional.of(function);
                 }
             }

@@ -52,12 +52,12 @@ public record DmxValue(long value, int octets, boolean shifted) {
         if (i >= octets && shifted) {
             return 0;
         }
-        int above = 8 * (octets - 1 - i % octets);
+        int above = 8 * (octets - 1 - (i % octets));
         return (value >> above) & 0xFF;
     }
 
     /** The greatest value of so many octets. */
     static long max(int octets) {
-        return (1L << 8 * octets) - 1;
+        return (1L << (8 * octets)) - 1;
     }
 }

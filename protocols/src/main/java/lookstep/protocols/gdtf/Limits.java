@@ -46,7 +46,7 @@ final class Limits {
     static final int EMITTERS = 256;
     static final int PROFILES = 256;
     static final int TOP_GEOMETRIES = 1000;
-    static final int MODES = 256;
+    static final int MODES = 100;
     static final int CHANNELS = 2048;
     static final int FUNCTIONS = 256;
     static final int SETS = 512;

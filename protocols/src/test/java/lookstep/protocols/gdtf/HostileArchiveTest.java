@@ -158,6 +158,11 @@ class HostileArchiveTest {
                     public int read() throws IOException {
                         throw new IOException("the stick is gone");
                     }
+
+                    @Override
+                    public int read(byte[] into, int at, int length) throws IOException {
+                        throw new IOException("the stick is gone");
+                    }
                 };
         assertTrue(
                 ((GdtfReading.Bad) GdtfReader.read(broken)).what().endsWith("the stick is gone"));

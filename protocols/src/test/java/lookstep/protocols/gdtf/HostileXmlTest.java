@@ -211,8 +211,8 @@ class HostileXmlTest {
                                 "<Geometries/><DMXModes>"
                                         + "<DMXMode Name='M' Geometry='B'/>".repeat(300)
                                         + "</DMXModes>"));
-        assertEquals(256, reading.type().dmxModes().size());
-        assertTrue(reading.notes().get(0).what().startsWith("of 300 DMXMode only 256"));
+        assertEquals(100, reading.type().dmxModes().size());
+        assertTrue(reading.notes().get(0).what().startsWith("of 300 DMXMode only 100"));
         String channel =
                 "<DMXChannel Offset='1' Geometry='B'><LogicalChannel Attribute='Pan'/></DMXChannel>";
         GdtfReading.Good many = good(channels(channel.repeat(3000)));

@@ -33,12 +33,14 @@ public interface Actions {
     /** Lists the serial adapters and the network interfaces. */
     int ports();
 
-    /** Prints the JSON Schema or the demo's plan file. */
+    /** Prints an example file, or a JSON Schema. */
     int print(What what);
 
     /** What can be printed. */
     enum What {
         SCHEMA,
-        DEMO
+        DEMO,
+        FIXTURE,
+        FIXTURE_SCHEMA
     }
 }

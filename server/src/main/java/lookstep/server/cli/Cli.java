@@ -265,6 +265,14 @@ public final class Cli implements Runnable {
 
             @Option(names = "--schema", description = "Print the JSON Schema of plan files.")
             private boolean schema;
+
+            @Option(names = "--fixture", description = "Print an example of a fixture file.")
+            private boolean fixture;
+
+            @Option(
+                    names = "--fixture-schema",
+                    description = "Print the JSON Schema of fixture files.")
+            private boolean fixtureSchema;
         }
 
         @Override
@@ -272,7 +280,14 @@ public final class Cli implements Runnable {
             if (which.demo) {
                 return actions.print(Actions.What.DEMO);
             }
-            return which.schema ? actions.print(Actions.What.SCHEMA) : actions.check(which.plan);
+            if (which.schema) {
+                return actions.print(Actions.What.SCHEMA);
+            } else if (which.fixture) {
+                return actions.print(Actions.What.FIXTURE);
+            }
+            return which.fixtureSchema
+                    ? actions.print(Actions.What.FIXTURE_SCHEMA)
+                    : actions.check(which.plan);
         }
     }
 

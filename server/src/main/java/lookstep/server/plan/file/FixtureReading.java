@@ -8,12 +8,19 @@ public sealed interface FixtureReading {
     /**
      * The file can be worked with.
      *
+     * @param fixtures at least one; several if the light is another kind of light in some modes
      * @param notes what was guessed, left out or looks odd, in plain sentences; empty when all is
      *     well
      */
-    record Good(Fixture fixture, List<String> notes) implements FixtureReading {
+    record Good(List<Fixture> fixtures, List<String> notes) implements FixtureReading {
         public Good {
+            fixtures = List.copyOf(fixtures);
             notes = List.copyOf(notes);
+        }
+
+        /** A file of one. */
+        public Good(Fixture fixture, List<String> notes) {
+            this(List.of(fixture), notes);
         }
     }
 

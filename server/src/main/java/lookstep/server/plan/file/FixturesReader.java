@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import lookstep.protocols.fixture.Fixture;
 
 /** The fixtures a plan may name: those that are built in, and those of the files it lists. */
@@ -46,15 +45,19 @@ final class FixturesReader {
     }
 
     private void one(Value value) {
-        Optional<Fixture> fixture = value.text(EXAMPLE).flatMap(t -> read(value, t));
-        if (fixture.isEmpty()) {
+        List<Fixture> fixtures =
+                value.text(EXAMPLE).map(t -> read(value, t)).orElse(List.of());
+        if (fixtures.isEmpty()) {
             whole = false;
-            return;
         }
-        String id = fixture.get().id();
+        fixtures.forEach(fixture -> add(value, fixture));
+    }
+
+    private void add(Value value, Fixture fixture) {
+        String id = fixture.id();
         Mark other = places.get(id);
         if (known.stream().noneMatch(k -> k.id().equals(id))) {
-            known.add(fixture.get());
+            known.add(fixture);
             places.put(id, value.at());
             return;
         }
@@ -70,12 +73,14 @@ final class FixturesReader {
                         : "delete one of the two lines, or write another id in that file");
     }
 
-    private Optional<Fixture> read(Value value, String text) {
+    /** Empty if it was reported. */
+    private List<Fixture> read(Value value, String text) {
         FixtureReading reading;
         try {
             reading = source.read(plan.resolveSibling(text));
         } catch (InvalidPathException e) {
-            return value.wrong("write the path of a file, for example " + EXAMPLE);
+            value.wrong("write the path of a file, for example " + EXAMPLE);
+            return List.of();
         }
         String before = value.path() + ": ";
         if (reading instanceof FixtureReading.Bad bad) {
@@ -86,7 +91,7 @@ final class FixturesReader {
                                             value.at(),
                                             before + e.place(text) + ": " + plain(e.what()),
                                             plain(e.mend())));
-            return Optional.empty();
+            return List.of();
         }
         FixtureReading.Good good = (FixtureReading.Good) reading;
         good.notes()
@@ -96,7 +101,7 @@ final class FixturesReader {
                                         value.at(),
                                         before + text + ": " + plain(n),
                                         "'check " + text + "' shows what was understood"));
-        return Optional.of(good.fixture());
+        return good.fixtures();
     }
 
     /** What comes out of an archive may hold anything, and a terminal obeys control characters. */

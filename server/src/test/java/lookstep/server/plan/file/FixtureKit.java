@@ -62,6 +62,6 @@ final class FixtureKit {
     }
 
     static Fixture fixture(String text) {
-        return good(text).fixture();
+        return good(text).fixtures().get(0);
     }
 }
