@@ -26,9 +26,9 @@ class UdpPortTest extends DatagramsContract {
     @Override
     Bench newBench() throws Exception {
         NetworkInterface loopback = NetworkInterface.getByInetAddress(LOOPBACK);
-        DatagramSocket machine = new DatagramSocket(0, LOOPBACK);
+        DatagramSocket machine = listening(new DatagramSocket(0, LOOPBACK));
         // any free port, so that nobody else's multicast comes here
-        MulticastSocket group = new MulticastSocket(0);
+        MulticastSocket group = listening(new MulticastSocket(0));
         InetSocketAddress joined =
                 new InetSocketAddress(InetAddress.getByName("239.255.31.26"), group.getLocalPort());
         group.joinGroup(joined, loopback);
@@ -90,7 +90,7 @@ class UdpPortTest extends DatagramsContract {
 
     @Test
     void anInterfaceIsFoundByItsAddressAsWell() throws Exception {
-        try (DatagramSocket far = new DatagramSocket(0, LOOPBACK);
+        try (DatagramSocket far = listening(new DatagramSocket(0, LOOPBACK));
                 Datagrams datagrams = new UdpPort("127.0.0.1").open()) {
             assertEquals(
                     Sending.SENT,
@@ -119,7 +119,7 @@ class UdpPortTest extends DatagramsContract {
     /** 192.0.2.0/24 is kept for documentation (RFC 5737); loopback has no way to it. */
     @Test
     void aMachineOutOfReachIsRefusedAndStopsNoOther() throws Exception {
-        try (DatagramSocket far = new DatagramSocket(0, LOOPBACK);
+        try (DatagramSocket far = listening(new DatagramSocket(0, LOOPBACK));
                 Datagrams datagrams = new UdpPort(loopbackName()).open()) {
             Sending.Refused refused =
                     assertInstanceOf(
@@ -138,6 +138,29 @@ class UdpPortTest extends DatagramsContract {
                     datagrams.send(
                             new byte[] {2}, (InetSocketAddress) far.getLocalSocketAddress()));
         }
+    }
+
+    /** The system tells of an earlier datagram's refusal instead of sending the next one. */
+    @Test
+    void aMachineThatBeginsToListenMissesNothing() throws Exception {
+        DatagramSocket far = new DatagramSocket(0, LOOPBACK);
+        InetSocketAddress at = (InetSocketAddress) far.getLocalSocketAddress();
+        far.close();
+        try (Datagrams datagrams = new UdpPort(loopbackName()).open()) {
+            assertEquals(Sending.SENT, datagrams.send(new byte[] {1}, at));
+            try (DatagramSocket begins = listening(new DatagramSocket(at))) {
+                datagrams.send(new byte[] {2}, at);
+                DatagramPacket packet = new DatagramPacket(new byte[10], 10);
+                begins.receive(packet);
+                assertEquals(2, packet.getData()[0]);
+            }
+        }
+    }
+
+    /** A datagram that does not come fails the test and does not hold it up. */
+    private static <S extends DatagramSocket> S listening(S socket) throws Exception {
+        socket.setSoTimeout(30_000);
+        return socket;
     }
 
     @Test

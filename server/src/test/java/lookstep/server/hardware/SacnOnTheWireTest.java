@@ -129,6 +129,7 @@ class SacnOnTheWireTest {
 
     private static byte[] receive(DatagramSocket node) throws Exception {
         DatagramPacket packet = new DatagramPacket(new byte[2000], 2000);
+        node.setSoTimeout(30_000);
         node.receive(packet);
         return Arrays.copyOf(packet.getData(), packet.getLength());
     }

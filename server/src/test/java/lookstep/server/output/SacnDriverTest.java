@@ -341,6 +341,18 @@ class SacnDriverTest {
     }
 
     @Test
+    void theSameTroubleOfManyUniversesIsToldOnce() {
+        network.refuse(new InetSocketAddress("239.255.0.1", 5568));
+        network.refuse(new InetSocketAddress("239.255.0.2", 5568));
+        drive(multicast(1, 2));
+        for (int beat = 0; beat < 100; beat++) {
+            levels.put(1, beat);
+            runUntil(beat * BEAT);
+        }
+        assertEquals(1, told.size(), told.toString());
+    }
+
+    @Test
     void whereAllRefuseNothingIsUp() {
         network.refuse(NODE);
         drive(setup(false, List.of(NODE), OptionalInt.empty(), 3));

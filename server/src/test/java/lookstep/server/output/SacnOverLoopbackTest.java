@@ -122,6 +122,7 @@ class SacnOverLoopbackTest {
         while (came < datagrams) {
             came += end.doWork(now);
             Thread.onSpinWait();
+            assertFalse(Thread.currentThread().isInterrupted(), "datagrams do not come");
         }
     }
 
@@ -191,6 +192,7 @@ class SacnOverLoopbackTest {
 
     private static byte[] receive(DatagramSocket node) throws Exception {
         DatagramPacket packet = new DatagramPacket(new byte[2000], 2000);
+        node.setSoTimeout(30_000);
         node.receive(packet);
         return Arrays.copyOf(packet.getData(), packet.getLength());
     }

@@ -1,6 +1,7 @@
 package lookstep.simulator.gear;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import java.io.IOException;
@@ -32,6 +33,7 @@ class SacnFarEndTest {
         while (came < count) {
             came += end.doWork(5);
             Thread.onSpinWait();
+            assertFalse(Thread.currentThread().isInterrupted(), "datagrams do not come");
         }
         assertEquals(count, came);
     }

@@ -232,6 +232,28 @@ class SacnListenerTest {
     }
 
     @Test
+    void eachSynchronisationReleasesWhatWaitsForItAlone() {
+        come(SacnDatagram.data('a', 1, 0, 10).synchronised(7));
+        come(SacnDatagram.data('b', 63_999, 0, 10).synchronised(8));
+        come(SacnDatagram.sync('a', 7, 0));
+        come(SacnDatagram.sync('b', 8, 0));
+        come(SacnDatagram.data('a', 1, 1, 20).synchronised(7));
+        come(SacnDatagram.data('b', 63_999, 1, 20).synchronised(8));
+        come(SacnDatagram.sync('b', 8, 1));
+        assertLook(10, 10, 20);
+        come(SacnDatagram.sync('a', 7, 1));
+        assertLook(20, 20, 20);
+    }
+
+    @Test
+    void whenTheSenderHasGoneSynchronisationBeginsAnew() {
+        synchronised(0);
+        pass(LOST + 1);
+        come(SacnDatagram.data('a', 1, 0, 50).synchronised(7));
+        assertLook(50, 50, 0);
+    }
+
+    @Test
     void withoutAnAddressLevelsDoNotWaitThoughOthersDo() {
         come(SacnDatagram.data('a', 1, 0, 10).synchronised(7));
         come(SacnDatagram.sync('a', 7, 0));
