@@ -10,6 +10,7 @@ import lookstep.server.live.NotPossible;
 import lookstep.server.look.Adjusting;
 import lookstep.server.look.Adjustment;
 import lookstep.server.look.LeftRight;
+import lookstep.server.look.LightReport;
 import lookstep.server.look.Nudge;
 import lookstep.server.look.Nudge.Power;
 import lookstep.server.look.Photometry;
@@ -103,12 +104,24 @@ public final class Nudging {
         return Math.max(stops, -room);
     }
 
-    /** How much of its most in this colour the light gives, above 0, at most 1. */
+    /**
+     * How much of its most in this colour the light is asked for, above 0, at most 1. Not what its
+     * slots make of it: several presses may go by within one code.
+     */
     private double share(Shown now, Light light) {
-        double[] levels = now.worked().levels().of(plan.rig().indexOf(light));
-        double most = Adjusting.full(now.look(), light).y();
-        double given = Photometry.intensity(light, levels).y();
-        return Math.max(1e-9, Math.min(1, given / most));
+        int index = plan.rig().indexOf(light);
+        LightReport report = now.worked().lights().get(index);
+        double asked =
+                report.given()
+                        .map(g -> g.amount().wantedLux() / g.amount().mostLux())
+                        .filter(Double::isFinite)
+                        .orElseGet(() -> given(now, light, index));
+        return Math.max(1e-9, Math.min(1, asked));
+    }
+
+    private static double given(Shown now, Light light, int index) {
+        double[] levels = now.worked().levels().of(index);
+        return Photometry.intensity(light, levels).y() / Adjusting.full(now.look(), light).y();
     }
 
     /**

@@ -49,17 +49,28 @@ public final class Adjusting {
         this.look = look;
         camera = look.camera();
         key = look.key();
-        RigLevels levels = LookLevels.of(plan, look).levels();
+        LookLevels worked = LookLevels.of(plan, look);
         for (int i = 0; i < plan.rig().size(); i++) {
             Light light = plan.rig().get(i);
             Setting setting = look.lights().get(light.name());
-            if (setting != null) {
-                double candela = Photometry.intensity(light, levels.of(i)).y();
-                double lux = LookLevels.luxAtSubject(light, candela);
+            Optional<LightReport.Given> given = worked.lights().get(i).given();
+            if (setting != null && given.isPresent()) {
+                double candela = Photometry.intensity(light, worked.levels().of(i)).y();
                 double percent = FULL * candela / most(light, setting.colour(), setting.blend());
-                spots.put(light.name(), new Spot(lux, percent, setting.colour(), setting.blend()));
+                spots.put(
+                        light.name(),
+                        new Spot(
+                                asked(given.get().amount()),
+                                percent,
+                                setting.colour(),
+                                setting.blend()));
             }
         }
+    }
+
+    /** As asked, as far as the light goes; not what its slots make of it, which would add up. */
+    private static double asked(LightReport.Amount amount) {
+        return Math.max(amount.leastLux(), Math.min(amount.mostLux(), amount.wantedLux()));
     }
 
     /** The look as it is with the adjustment; the same look if that is none. */

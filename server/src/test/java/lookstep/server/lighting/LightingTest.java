@@ -42,8 +42,9 @@ class LightingTest {
         assertEquals(Shown.What.WORK_LIGHT, shown.what());
         assertEquals(lighting.workLight(), shown.levels());
         for (int i = 0; i < PLAN.rig().size(); i++) {
-            // 25 % of the most of a mix whose brightest emitter is at full
-            assertEquals(WorkLight.USUAL.percent() / 100, brightest(shown.levels(), i), 1e-9);
+            // 25 % of the most of a mix whose brightest emitter is at full, in whole 8-bit codes
+            assertEquals(
+                    WorkLight.USUAL.percent() / 100, brightest(shown.levels(), i), 1.0 / 255);
         }
     }
 
@@ -78,7 +79,7 @@ class LightingTest {
         assertEquals(
                 List.of(false, true, false, false),
                 IntStream.range(0, 4).mapToObj(i -> brightest(shown.levels(), i) > 0).toList());
-        assertEquals(0.4, brightest(shown.levels(), 1), 1e-9);
+        assertEquals(0.4, brightest(shown.levels(), 1), 1.0 / 255);
     }
 
     /** fill: 8-bit bi-colour at slot 11, warm and cool. */
