@@ -47,6 +47,10 @@ final class LightNotes {
             say(w, "does not reach the people: aim it at them");
             return;
         }
+        if (measured && w.wantedLux() <= 0) {
+            say(w, "is off: the key, from which its stops are counted, gives the people no light");
+            return;
+        }
         if (!w.mix().reached()) {
             say(w, cannotMake(w.setting().colour(), w.mix()));
         }

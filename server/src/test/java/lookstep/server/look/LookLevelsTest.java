@@ -300,6 +300,27 @@ class LookLevelsTest {
         assertEquals(List.of(), wall.notes());
         assertTrue(wall.lights().get(0).on());
         assertEquals(0, given(wall, 0).amount().lux());
+        // But nothing can be counted in stops from it.
+        ShootPlan both =
+                new ShootPlan(
+                        plan.title(),
+                        plan.place(),
+                        plan.house(),
+                        plan.windowSeconds(),
+                        plan.people(),
+                        List.of(away, plan.rig().get(1)),
+                        plan.looks(),
+                        plan.shots());
+        Map<String, Setting> lights = new LinkedHashMap<>();
+        lights.put("key", TestPlans.percent(50, 4300));
+        lights.put("fill", TestPlans.stops(-1, 4300));
+        LookLevels none = LookLevels.of(both, look(lights));
+        assertFalse(none.lights().get(1).on());
+        assertEquals(
+                List.of(
+                        "look ‘tried’: ‘fill’ is off: the key, from which its stops are counted,"
+                                + " gives the people no light"),
+                none.notes());
     }
 
     @Test

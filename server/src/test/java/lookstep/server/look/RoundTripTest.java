@@ -65,10 +65,10 @@ class RoundTripTest {
                 : level >= 0.5
                         ? new Allowed(1.3, 0.5, 0.03)
                         : level >= 0.2
-                                ? new Allowed(3.5, onlyColours ? 1 : 0.5, 0.08)
+                                ? new Allowed(3.5, onlyColours ? 1.5 : 0.5, 0.08)
                                 : level >= 0.1
-                                        ? new Allowed(7, onlyColours ? 2 : 1, 0.15)
-                                        : new Allowed(11, onlyColours ? 4 : 1.5, 0.3);
+                                        ? new Allowed(7, onlyColours ? 3 : 1, 0.15)
+                                        : new Allowed(11, onlyColours ? 6 : 1.5, 0.3);
     }
 
     static Stream<Named<Light>> lights() {

@@ -17,7 +17,7 @@ public final class Mixing {
      */
     public static final double REACHED_UV = 0.01;
 
-    /** More parts than a fixture has; the work doubles with each. */
+    /** More parts than a fixture has. */
     public static final int MAX_EMITTERS = 10;
 
     /**

@@ -11,6 +11,7 @@ import java.util.List;
  */
 final class MostLight {
     private static final double TINY = 1e-9;
+    private static final double TIE = 1e-7;
 
     private final double[] a;
     private final double[] b;
@@ -37,13 +38,61 @@ final class MostLight {
     }
 
     /**
-     * Weights up to 1 each. At a vertex the columns of the weights that are neither 0 nor 1 are
-     * linearly independent, so there are at most two of them: every choice of none, one or two free
-     * weights with every 0 or 1 for the others is tried.
+     * Weights up to 1 each. Of an optimal vertex two weights are free (they may happen to be 0 or
+     * 1), and every other is 1 or 0 as it would gain or lose by itself: by the sign of what is left
+     * of its output when the two conditions are charged at the price that the free ones set
+     * (complementary slackness). So only the pairs are tried.
      *
      * @return null if only darkness has the target's chromaticity
      */
     static double[] apart(List<Xyz> parts, Xyz target) {
+        MostLight m = new MostLight(parts, target);
+        int n = parts.size();
+        boolean pairs = false;
+        for (int p = 0; p < n; p++) {
+            for (int q = p + 1; q < n; q++) {
+                if (!m.dependent(p, q)) {
+                    pairs = true;
+                    m.offerPair(p, q);
+                }
+            }
+        }
+        // All in one line with the target: one condition is left, and no pair sets two prices.
+        return pairs ? m.best : everyVertex(parts, target);
+    }
+
+    private void offerPair(int p, int q) {
+        double det = a[p] * b[q] - a[q] * b[p];
+        double priceA = (y[p] * b[q] - y[q] * b[p]) / det;
+        double priceB = (a[p] * y[q] - a[q] * y[p]) / det;
+        int ones = 0;
+        int ties = 0;
+        for (int i = 0; i < a.length; i++) {
+            double gain = y[i] - priceA * a[i] - priceB * b[i];
+            if (i != p && i != q) {
+                if (Math.abs(gain) <= TIE * full) {
+                    ties |= 1 << i;
+                } else if (gain > 0) {
+                    ones |= 1 << i;
+                }
+            }
+        }
+        // All subsets of the ties, the empty one last.
+        for (int some = ties; ; some = some - 1 & ties) {
+            offer(solve(p, q, ones | some));
+            if (some == 0) {
+                return;
+            }
+        }
+    }
+
+    /**
+     * The same by brute force, which also holds where all parts are in one line with the target. At
+     * a vertex the columns of the weights that are neither 0 nor 1 are linearly independent, so
+     * there are at most two of them: every choice of none, one or two free weights with every 0 or
+     * 1 for the others is tried.
+     */
+    static double[] everyVertex(List<Xyz> parts, Xyz target) {
         MostLight m = new MostLight(parts, target);
         int n = parts.size();
         for (int ones = 0; ones < 1 << n; ones++) {
@@ -57,6 +106,14 @@ final class MostLight {
             }
         }
         return m.best;
+    }
+
+    private boolean dependent(int p, int q) {
+        double det = a[p] * b[q] - a[q] * b[p];
+        double sizeP = Math.hypot(a[p], b[p]);
+        double sizeQ = Math.hypot(a[q], b[q]);
+        // What has the target's own chromaticity leaves nothing but rounding here.
+        return Math.min(sizeP, sizeQ) <= TINY * full || Math.abs(det) <= TINY * sizeP * sizeQ;
     }
 
     /**
@@ -131,10 +188,10 @@ final class MostLight {
             }
             l[p] = (ra * a[p] + rb * b[p]) / norm;
         } else if (p >= 0) {
-            double det = a[p] * b[q] - a[q] * b[p];
-            if (Math.abs(det) <= TINY * Math.hypot(a[p], b[p]) * Math.hypot(a[q], b[q])) {
+            if (dependent(p, q)) {
                 return null;
             }
+            double det = a[p] * b[q] - a[q] * b[p];
             l[p] = (ra * b[q] - a[q] * rb) / det;
             l[q] = (a[p] * rb - ra * b[p]) / det;
         }

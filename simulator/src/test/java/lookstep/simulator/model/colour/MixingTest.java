@@ -3,6 +3,7 @@ package lookstep.simulator.model.colour;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -218,6 +219,39 @@ class MixingTest {
             assertEquals(most, mix.total().y(), 2e-5 * most, parts + " " + target);
             weightsAreAllowed(mix, shared);
         }
+    }
+
+    @Test
+    void pairsFindWhatAllVerticesFind() {
+        Random random = new Random(19);
+        for (int k = 0; k < 400; k++) {
+            List<Xyz> parts = new ArrayList<>(some(random, 1));
+            if (k % 4 == 0) {
+                // Twins, and one that is the sum of two others: ties.
+                parts.add(parts.get(0).times(1 + random.nextInt(2)));
+                parts.add(parts.get(0).plus(parts.get(parts.size() - 2)));
+            }
+            Chromaticity target =
+                    switch (k % 3) {
+                        case 0 -> inside(random, parts);
+                        // On the edge, or out of it.
+                        case 1 ->
+                                NearestColour.of(parts, new Chromaticity(0.1, 0.6)).chromaticity();
+                        default -> parts.get(random.nextInt(parts.size())).chromaticity();
+                    };
+            double[] all = MostLight.everyVertex(parts, target.toXyz(1));
+            double[] pairs = MostLight.apart(parts, target.toXyz(1));
+            assertEquals(light(parts, all), light(parts, pairs), 1e-6 * light(parts, all));
+        }
+        assertNull(MostLight.apart(List.of(RED, GREEN, BLUE), new Chromaticity(0.1, 0.6).toXyz(1)));
+    }
+
+    private static double light(List<Xyz> parts, double[] weights) {
+        double sum = 0;
+        for (int i = 0; i < weights.length; i++) {
+            sum += weights[i] * parts.get(i).y();
+        }
+        return sum;
     }
 
     private static void weightsAreAllowed(Mix mix, boolean shared) {
