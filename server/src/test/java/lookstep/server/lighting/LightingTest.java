@@ -43,8 +43,7 @@ class LightingTest {
         assertEquals(lighting.workLight(), shown.levels());
         for (int i = 0; i < PLAN.rig().size(); i++) {
             // 25 % of the most of a mix whose brightest emitter is at full, in whole 8-bit codes
-            assertEquals(
-                    WorkLight.USUAL.percent() / 100, brightest(shown.levels(), i), 1.0 / 255);
+            assertEquals(WorkLight.USUAL.percent() / 100, brightest(shown.levels(), i), 1.0 / 255);
         }
     }
 

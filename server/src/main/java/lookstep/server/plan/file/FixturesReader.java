@@ -45,8 +45,7 @@ final class FixturesReader {
     }
 
     private void one(Value value) {
-        List<Fixture> fixtures =
-                value.text(EXAMPLE).map(t -> read(value, t)).orElse(List.of());
+        List<Fixture> fixtures = value.text(EXAMPLE).map(t -> read(value, t)).orElse(List.of());
         if (fixtures.isEmpty()) {
             whole = false;
         }

@@ -74,7 +74,8 @@ class FixtureReaderTest {
         FixtureReading.Good good = FixtureKit.good(ExampleFixture.text());
         assertEquals(List.of(), good.notes());
         assertEquals(
-                List.of(5, 20, 8, 8), good.fixtures().get(0).modes().stream().map(Mode::slots).toList());
+                List.of(5, 20, 8, 8),
+                good.fixtures().get(0).modes().stream().map(Mode::slots).toList());
     }
 
     @ParameterizedTest
