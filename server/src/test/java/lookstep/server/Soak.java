@@ -164,8 +164,7 @@ final class Soak implements AutoCloseable {
 
     /** The same universe over sACN, to lights of its own on this machine. */
     private NetworkOutput network() throws IOException {
-        SacnFarEnd farEnd =
-                SacnFarEnd.unicast(InetAddress.getByName("127.0.0.1"), 0, networkLights);
+        SacnFarEnd farEnd = SacnFarEnd.unicast(InetAddress.getLoopbackAddress(), 0, networkLights);
         parts.push(farEnd);
         parts.push(
                 LoopThread.start(

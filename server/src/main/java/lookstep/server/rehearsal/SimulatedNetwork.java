@@ -32,7 +32,7 @@ final class SimulatedNetwork implements AutoCloseable {
     private SimulatedNetwork(Map<Integer, List<PatchedLight>> universes, Path folder)
             throws IOException {
         lights = new SacnListener(universes);
-        farEnd = SacnFarEnd.unicast(InetAddress.getByName(OWN), 0, lights);
+        farEnd = SacnFarEnd.unicast(InetAddress.getLoopbackAddress(), 0, lights);
         SacnSetup setup =
                 new SacnSetup(
                         OWN,

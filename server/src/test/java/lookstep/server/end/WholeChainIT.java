@@ -430,7 +430,7 @@ class WholeChainIT {
                                                 key.fixture(),
                                                 key.mode(),
                                                 key.startSlot()))));
-        SacnFarEnd end = SacnFarEnd.unicast(InetAddress.getByName("127.0.0.1"), 0, network);
+        SacnFarEnd end = SacnFarEnd.unicast(InetAddress.getLoopbackAddress(), 0, network);
         LoopThread loop =
                 LoopThread.start(
                         "network's far end",
