@@ -106,6 +106,7 @@ final class Soak implements AutoCloseable {
     private final Pages pages;
     private final long heapBefore;
     private final long residentBefore;
+    private final Collections collectionsBefore;
     private volatile boolean over;
 
     private Soak(int minutes) throws IOException {
@@ -134,6 +135,7 @@ final class Soak implements AutoCloseable {
         System.gc();
         heapBefore = heapInUse();
         residentBefore = resident();
+        collectionsBefore = collections();
         EmptyLoop nothing = new EmptyLoop(empty, DmxTiming.STEADY.periodNanos());
         parts.push(LoopThread.startPrecise("empty loop", nothing::doWork));
         Beats line = beats("the line");
@@ -387,6 +389,7 @@ final class Soak implements AutoCloseable {
 
     private void table(String when) {
         Runtime java = Runtime.getRuntime();
+        Collections collected = collections();
         System.out.printf(
                 Locale.ROOT,
                 "%n%s, %s; load average %.1f%n",
@@ -400,24 +403,27 @@ final class Soak implements AutoCloseable {
         row(empty);
         System.out.printf(
                 Locale.ROOT,
-                "  frames %d sent, %d taken; presses %d; heap %.0f MB, resident %.0f MB; %s%n",
+                "  frames %d sent, %d taken; presses %d; heap %.0f MB, resident %.0f MB; %d collections, %d ms in all%n",
                 arrivals.sent().size(),
                 taken().size(),
                 presses.get(),
                 (java.totalMemory() - java.freeMemory()) / 1e6,
                 resident() / 1e6,
-                collections());
+                collected.count() - collectionsBefore.count(),
+                collected.millis() - collectionsBefore.millis());
     }
 
-    /** Each stops the loops for a while. */
-    private static String collections() {
+    private record Collections(long count, long millis) {}
+
+    /** Since the process began; each stops the loops for a while. */
+    private static Collections collections() {
         long count = 0;
         long millis = 0;
         for (GarbageCollectorMXBean collector : ManagementFactory.getGarbageCollectorMXBeans()) {
             count += collector.getCollectionCount();
             millis += collector.getCollectionTime();
         }
-        return "%d collections, %d ms in all".formatted(count, millis);
+        return new Collections(count, millis);
     }
 
     private static void row(Beats beats) {

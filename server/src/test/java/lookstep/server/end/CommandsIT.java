@@ -135,10 +135,10 @@ class CommandsIT {
                         lookstep::printed);
                 assertTrue(
                         lookstep.printed()
-                                .contains("wrong.shoot.yaml:13:40: people[1].height is 17 m"),
+                                .contains("wrong.shoot.yaml:14:40: people[1].height is 17 m"),
                         lookstep.printed());
                 assertTrue(
-                        lookstep.printed().contains("wrong.shoot.yaml:16:14: "),
+                        lookstep.printed().contains("wrong.shoot.yaml:17:14: "),
                         lookstep.printed());
                 assertTrue(lookstep.printed().contains("bi-colour"), lookstep.printed());
                 assertFalse(lookstep.printed().contains("/open/"), lookstep.printed());
