@@ -213,12 +213,7 @@ public final class Main implements Actions {
             return WRONG;
         }
         FixtureReading.Good good = (FixtureReading.Good) reading;
-        int last = good.fixtures().size() - 1;
-        for (int i = 0; i <= last; i++) {
-            // the notes are about the file, and are said once
-            List<String> notes = i == last ? good.notes() : List.of();
-            out.print(plain(FixtureText.of(good.fixtures().get(i), notes)));
-        }
+        out.print(plain(FixtureText.of(good.fixtures(), good.notes())));
         return GOOD;
     }
 

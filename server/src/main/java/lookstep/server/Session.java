@@ -68,6 +68,7 @@ final class Session implements AutoCloseable {
             throws IOException {
         this.plan = plan;
         lighting = new Lighting(plan);
+        notes.addAll(lighting.notes());
         notes.addAll(outOfReach(plan, gear));
         String before = Journal.replay(journal.found()).planHash();
         if (!before.isEmpty() && !before.equals(planHash)) {

@@ -94,6 +94,13 @@ public final class Lighting {
                 planned.fadeSeconds());
     }
 
+    /** What the lights cannot do of the looks as planned, in words. */
+    public List<String> notes() {
+        return plan.looks().stream()
+                .flatMap(look -> worked(look, Adjustment.NONE).levels().notes().stream())
+                .toList();
+    }
+
     /** A look as it is for a shot in a state, whether that shot is on or not. */
     public Look look(LiveState state, Shot shot) {
         return worked(plan.look(shot.look()), state.changes().of(shot.id(), shot.look())).look();

@@ -76,9 +76,17 @@ public final class LookPlayer {
         flashingAllowed = allowed;
     }
 
+    /**
+     * A wish is done when it is this one that plays; another with the same levels is a new wish.
+     */
+    @SuppressWarnings("ReferenceEquality")
+    private boolean playsWish() {
+        return wish == playing;
+    }
+
     /** What is to go out at {@code nowNanos} on the clock of {@link System#nanoTime}. */
     public synchronized Moment at(long nowNanos) {
-        if (wish != playing && may(wish, nowNanos)) {
+        if (!playsWish() && may(wish, nowNanos)) {
             from = now;
             playing = wish;
             began = nowNanos;
@@ -105,6 +113,6 @@ public final class LookPlayer {
 
     /** Whether what was wished last is there, whole. */
     public synchronized boolean arrived(long nowNanos) {
-        return wish == playing && nowNanos - began + periodNanos >= playing.fadeNanos();
+        return playsWish() && nowNanos - began + periodNanos >= playing.fadeNanos();
     }
 }

@@ -20,15 +20,20 @@ public final class FixtureText {
     private FixtureText() {}
 
     /**
-     * The whole fixture, lines ended by a line feed.
+     * The fixtures of one file, lines ended by a line feed.
      *
      * @param notes what reading it left to say, each a sentence; may be empty
      */
-    public static String of(Fixture fixture, List<String> notes) {
+    public static String of(List<Fixture> fixtures, List<String> notes) {
         FixtureText text = new FixtureText();
-        text.head(fixture);
-        text.emitters(fixture);
-        fixture.modes().forEach(mode -> text.mode(fixture, mode));
+        for (Fixture fixture : fixtures) {
+            if (!text.out.isEmpty()) {
+                text.line("");
+            }
+            text.head(fixture);
+            text.emitters(fixture);
+            fixture.modes().forEach(mode -> text.mode(fixture, mode));
+        }
         if (!notes.isEmpty()) {
             text.line("");
             text.line("Notes");

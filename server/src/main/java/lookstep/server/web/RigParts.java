@@ -22,6 +22,8 @@ public final class RigParts {
     private RigParts() {}
 
     /**
+     * The whole rig.
+     *
      * @param carried the outputs of each universe that goes out, in words
      */
     public static RigMessage of(

@@ -13,6 +13,7 @@ import lookstep.server.live.RigTest;
 import lookstep.server.look.Adjustment;
 import lookstep.server.look.LookLevels;
 import lookstep.server.look.RigLevels;
+import lookstep.server.plan.Look;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.WorkLight;
 import org.junit.jupiter.api.Test;
@@ -68,6 +69,31 @@ class LightingTest {
         assertEquals(
                 PLAN.look("safe").fadeSeconds(),
                 Lighting.fadeSeconds(shown, lighting.shown(at(1))));
+    }
+
+    @Test
+    void whatTheLooksCannotHaveIsSaidBeforehand() {
+        ShootPlan asked =
+                new ShootPlan(
+                        PLAN.title(),
+                        PLAN.place(),
+                        PLAN.house(),
+                        PLAN.windowSeconds(),
+                        PLAN.people(),
+                        PLAN.rig(),
+                        List.of(
+                                new Look(
+                                        "too much",
+                                        PLAN.looks().get(0).camera(),
+                                        0,
+                                        "key",
+                                        Map.of(
+                                                "key", TestPlans.percent(100, 4300),
+                                                "fill", TestPlans.stops(3, 4300)))),
+                        List.of());
+        assertTrue(
+                new Lighting(asked).notes().stream().anyMatch(n -> n.contains("‘fill’")),
+                new Lighting(asked).notes().toString());
     }
 
     @Test

@@ -83,19 +83,19 @@ class FixtureTextTest {
                 Notes
                   the beam is a guess
                 """,
-                FixtureText.of(panel, List.of("the beam is a guess")));
+                FixtureText.of(List.of(panel), List.of("the beam is a guess")));
     }
 
     @Test
     void everyBuiltInOneHasAText() {
         for (Fixture fixture : GenericFixtures.all()) {
-            String text = FixtureText.of(fixture, List.of());
+            String text = FixtureText.of(List.of(fixture), List.of());
             for (Mode mode : fixture.modes()) {
                 assertTrue(text.contains("Mode '" + mode.id() + "'"), text);
             }
         }
         assertTrue(
-                FixtureText.of(GenericFixtures.DIMMER, List.of())
+                FixtureText.of(List.of(GenericFixtures.DIMMER), List.of())
                         .contains("Mode '8-bit': 1 slot\n"));
     }
 }

@@ -41,7 +41,7 @@ public final class FixtureReader implements FixtureSource {
         if (fixture.isEmpty() || problems.errorCount() > 0) {
             return new FixtureReading.Bad(problems.errors());
         }
-        return new FixtureReading.Good(fixture.get(), notes);
+        return new FixtureReading.Good(List.of(fixture.get()), notes);
     }
 
     private static Optional<Fixture> fixture(Node root, Problems problems, List<String> notes) {

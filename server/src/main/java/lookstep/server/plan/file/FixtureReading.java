@@ -8,7 +8,8 @@ public sealed interface FixtureReading {
     /**
      * The file can be worked with.
      *
-     * @param fixtures at least one; several if the light is another kind of light in some modes
+     * @param fixtures at least one; several if the file's modes are of lights that have to be told
+     *     apart
      * @param notes what was guessed, left out or looks odd, in plain sentences; empty when all is
      *     well
      */
@@ -16,11 +17,6 @@ public sealed interface FixtureReading {
         public Good {
             fixtures = List.copyOf(fixtures);
             notes = List.copyOf(notes);
-        }
-
-        /** A file of one. */
-        public Good(Fixture fixture, List<String> notes) {
-            this(List.of(fixture), notes);
         }
     }
 

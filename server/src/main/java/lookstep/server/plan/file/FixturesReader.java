@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import lookstep.protocols.fixture.Fixture;
 
 /** The fixtures a plan may name: those that are built in, and those of the files it lists. */
@@ -45,11 +46,10 @@ final class FixturesReader {
     }
 
     private void one(Value value) {
-        List<Fixture> fixtures = value.text(EXAMPLE).map(t -> read(value, t)).orElse(List.of());
-        if (fixtures.isEmpty()) {
-            whole = false;
-        }
-        fixtures.forEach(fixture -> add(value, fixture));
+        value.text(EXAMPLE)
+                .flatMap(t -> read(value, t))
+                .ifPresentOrElse(
+                        fixtures -> fixtures.forEach(f -> add(value, f)), () -> whole = false);
     }
 
     private void add(Value value, Fixture fixture) {
@@ -72,14 +72,12 @@ final class FixturesReader {
                         : "delete one of the two lines, or write another id in that file");
     }
 
-    /** Empty if it was reported. */
-    private List<Fixture> read(Value value, String text) {
+    private Optional<List<Fixture>> read(Value value, String text) {
         FixtureReading reading;
         try {
             reading = source.read(plan.resolveSibling(text));
         } catch (InvalidPathException e) {
-            value.wrong("write the path of a file, for example " + EXAMPLE);
-            return List.of();
+            return value.wrong("write the path of a file, for example " + EXAMPLE);
         }
         String before = value.path() + ": ";
         if (reading instanceof FixtureReading.Bad bad) {
@@ -90,7 +88,7 @@ final class FixturesReader {
                                             value.at(),
                                             before + e.place(text) + ": " + plain(e.what()),
                                             plain(e.mend())));
-            return List.of();
+            return Optional.empty();
         }
         FixtureReading.Good good = (FixtureReading.Good) reading;
         good.notes()
@@ -100,7 +98,7 @@ final class FixturesReader {
                                         value.at(),
                                         before + text + ": " + plain(n),
                                         "'check " + text + "' shows what was understood"));
-        return good.fixtures();
+        return Optional.of(good.fixtures());
     }
 
     /** What comes out of an archive may hold anything, and a terminal obeys control characters. */

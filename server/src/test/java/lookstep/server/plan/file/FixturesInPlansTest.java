@@ -158,7 +158,7 @@ class FixturesInPlansTest {
                                 path -> {
                                     assertEquals(folder.resolve("lamp.GDTF"), path);
                                     return new FixtureReading.Good(
-                                            lamp, List.of("its beam is\u001Ba guess"));
+                                            List.of(lamp), List.of("its beam is\u001Ba guess"));
                                 })
                         .read(file);
         PlanReading.Good good = assertInstanceOf(PlanReading.Good.class, reading);
