@@ -33,14 +33,17 @@ class ArrowsTest {
         "lookstep.simulator.model, 30",
         "lookstep.simulator.gear, 8",
         "lookstep.server.plan, 40",
-        "lookstep.server.look, 5",
+        "lookstep.server.look, 18",
         "lookstep.server.patch, 9",
         "lookstep.server.fixture, 10",
         "lookstep.server.lighting, 6",
         "lookstep.server.live, 6",
-        "lookstep.server.output, 5",
+        "lookstep.server.output, 10",
         "lookstep.server.frames, 8",
         "lookstep.server.prediction, 3",
+        "lookstep.server.intake, 1",
+        "lookstep.server.gear, 1",
+        "lookstep.server.loop, 1",
         "lookstep.server.rehearsal, 1",
         "lookstep.server.web, 8",
         "lookstep.server.cli, 5"
@@ -165,6 +168,7 @@ class ArrowsTest {
                 .that()
                 .resideInAnyPackage(
                         "lookstep.server.look..",
+                        "lookstep.server.lighting..",
                         "lookstep.server.plan..",
                         "lookstep.server.patch..")
                 .should()

@@ -33,7 +33,8 @@ import picocli.CommandLine.Spec;
             "  lookstep rehearse                      the demo shoot on a simulated set",
             "  lookstep check tour.shoot.yaml         is the plan good?",
             "  lookstep ports                         which adapters and networks are there?",
-            "  lookstep shoot tour.shoot.yaml --line /dev/serial/by-id/usb-... --frames /home/me/incoming"
+            "  lookstep shoot tour.shoot.yaml --line /dev/serial/by-id/usb-... --frames /home/me/incoming",
+            "  lookstep shoot tour.shoot.yaml --network eth0 --frames /home/me/incoming"
         },
         exitCodeListHeading = "%nExit codes:%n",
         exitCodeList = {
@@ -151,9 +152,8 @@ public final class Cli implements Runnable {
         @Option(
                 names = "--line-universe",
                 paramLabel = "N",
-                defaultValue = "1",
-                description = "Universe that the line carries, default ${DEFAULT-VALUE}.")
-        private int lineUniverse;
+                description = "Universe that the line carries, 1 if left out.")
+        private Integer lineUniverse;
 
         @Option(
                 names = "--network",
@@ -176,11 +176,10 @@ public final class Cli implements Runnable {
         @Option(
                 names = "--priority",
                 paramLabel = "N",
-                defaultValue = "100",
                 description =
-                        "sACN priority, 0 to 200, default ${DEFAULT-VALUE}: of several senders"
-                                + " lights act on the highest.")
-        private int priority;
+                        "sACN priority, 0 to 200, 100 if left out: of several senders lights act"
+                                + " on the highest.")
+        private Integer priority;
 
         @Option(
                 names = "--sync-universe",
@@ -214,21 +213,26 @@ public final class Cli implements Runnable {
                         spec.commandLine(),
                         "Say where the light goes out: --line DEVICE, --network INTERFACE, or both.");
             }
-            boolean needsNetwork = !to.isEmpty() || multicast || sync != null;
+            boolean needsNetwork = !to.isEmpty() || multicast || sync != null || priority != null;
             if (network == null && needsNetwork) {
                 throw new CommandLine.ParameterException(
                         spec.commandLine(),
-                        "--to, --multicast and --sync-universe are for sACN: add --network INTERFACE.");
+                        "--to, --multicast, --priority and --sync-universe are for sACN:"
+                                + " add --network INTERFACE.");
+            }
+            if (line == null && lineUniverse != null) {
+                throw new CommandLine.ParameterException(
+                        spec.commandLine(), "--line-universe is for a line: add --line DEVICE.");
             }
             return actions.shoot(
                     plan,
                     new Outputs(
                             Optional.ofNullable(line),
-                            lineUniverse,
+                            lineUniverse == null ? 1 : lineUniverse,
                             Optional.ofNullable(network),
                             to,
                             to.isEmpty() || multicast,
-                            priority,
+                            priority == null ? 100 : priority,
                             sync == null ? OptionalInt.empty() : OptionalInt.of(sync)),
                     frames,
                     http,
@@ -250,7 +254,8 @@ public final class Cli implements Runnable {
                 "  lookstep check tour.shoot.yaml",
                 "  lookstep check stage-panel.fixture.yaml",
                 "  lookstep check --demo > tour.shoot.yaml      a plan to begin from",
-                "  lookstep check --schema > shoot.schema.json  for your editor"
+                "  lookstep check --schema > shoot.schema.json  for your editor",
+                "  lookstep check --fixture > my.fixture.yaml   a light of your own to begin from"
             })
     private final class Check implements Callable<Integer> {
         @ArgGroup(multiplicity = "1")

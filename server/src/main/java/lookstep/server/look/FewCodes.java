@@ -18,7 +18,7 @@ final class FewCodes {
     /** With more codes than this the nearest of each is good enough. */
     private static final int FEW = 100;
 
-    /** About what is just seen, in u'v' and in stops: they weigh the same. */
+    /** About what is just seen, in u'v' and in stops (common practice): they weigh the same. */
     private static final double SEEN_UV = 0.0025;
 
     private static final double SEEN_STOPS = 0.1;

@@ -1,5 +1,6 @@
 /**
- * The loop that keeps light on the line: packets at a steady rate, lines lost and found again,
- * changes of look as whole packets. Must not know of pages, files or why a look changes.
+ * The loops that keep light on line and network: packets at a steady rate, both lost and found
+ * again, changes of look as whole packets within the limit on flashing. Must not know of pages,
+ * files or why a look changes.
  */
 package lookstep.server.output;

@@ -8,6 +8,6 @@ package lookstep.server.plan;
  * @param kelvin its colour temperature
  */
 public record WorkLight(double percent, double kelvin) {
-    /** Bright enough to see by, and not to be dazzled by at close range. */
+    /** Bright enough to see by, and not to be dazzled by at close range: figures of our own. */
     public static final WorkLight USUAL = new WorkLight(25, 4300);
 }

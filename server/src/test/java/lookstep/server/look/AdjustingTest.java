@@ -137,7 +137,9 @@ class AdjustingTest {
         for (int i = 0; i < 3; i++) {
             assertEquals(planned[i], now[i], 1e-6, "channel " + i);
         }
-        assertEquals(2.749, planned[2] / planned[1] * 1.11337, 0.01, "Planck 5600 at 3000 K");
+        // Planck 5600 K seen at 3000 K, Bradford to D65, linear sRGB 0.39326 1.11337 2.74872:
+        // computed outside of this project and confirmed there by the npm library colorjs.io.
+        assertEquals(2.74872 / 1.11337, planned[2], 0.01);
     }
 
     /** Red, green, blue over green. */
