@@ -60,6 +60,7 @@ final class Session implements AutoCloseable {
     private final Optional<LineDriver> line;
     private final Optional<SacnDriver> network;
     private volatile boolean lightsReached;
+    private boolean ending;
     private final Deque<AutoCloseable> parts = new ArrayDeque<>();
     private Shown playing;
     private volatile Optional<PageServer> pages = Optional.empty();
@@ -147,7 +148,9 @@ final class Session implements AutoCloseable {
     }
 
     private void tell(String name, LineState state) {
-        lightsReached |= state.up();
+        if (state.up()) {
+            lightsReached = true;
+        }
         links.tell(new Link(name, state.up(), state.says()));
     }
 
@@ -220,7 +223,10 @@ final class Session implements AutoCloseable {
                 .orElseGet(() -> RigPackets.packet(plan, moment.levels(), universe));
     }
 
-    private void play(LiveState state) {
+    private synchronized void play(LiveState state) {
+        if (ending) {
+            return; // a press that came late does not take the work light away
+        }
         Shown next = lighting.shown(state);
         player.allowFlashing(plan.flashingAllowed() && state.flashingAcknowledged());
         boolean same = next.levels().equals(playing.levels()) && next.raw().equals(playing.raw());
@@ -244,7 +250,10 @@ final class Session implements AutoCloseable {
         if (!lightsReached) {
             return;
         }
-        player.go(lighting.workLight(), Lighting.WORK_LIGHT_SECONDS);
+        synchronized (this) {
+            ending = true;
+            player.go(lighting.workLight(), Lighting.WORK_LIGHT_SECONDS);
+        }
         long deadline = System.nanoTime() + MOST_TO_WORK_LIGHT_NANOS;
         while (!player.arrived(System.nanoTime()) && System.nanoTime() - deadline < 0) {
             LockSupport.parkNanos(DmxTiming.STEADY.periodNanos());

@@ -36,7 +36,13 @@ final class Differences {
 
     private Differences() {}
 
-    static List<String> words(ShootPlan plan, Shown now, LookLevels planned) {
+    /**
+     * In words.
+     *
+     * @param planned the look as planned
+     * @param whole the look as changed, without what was changed about single lights
+     */
+    static List<String> words(ShootPlan plan, Shown now, LookLevels planned, LookLevels whole) {
         List<String> words = new ArrayList<>();
         WhiteBalance plannedCamera = new WhiteBalance(now.planned().camera().kelvin());
         WhiteBalance camera = new WhiteBalance(now.look().camera().kelvin());
@@ -55,7 +61,7 @@ final class Differences {
                 difference(light, plannedCamera, wanted, camera, got).ifPresent(words::add);
             }
         }
-        double stops = stops(plan, now, planned);
+        double stops = stops(plan, whole, planned);
         if (stops < -WORTH_SAYING_STOPS) {
             words.add(
                     String.format(
@@ -83,13 +89,18 @@ final class Differences {
             return Optional.empty();
         }
         double shift = mired(got, camera) - mired(wanted, plannedCamera);
+        boolean whites =
+                ColourTemperature.of(got.chromaticity()).useful()
+                        && ColourTemperature.of(wanted.chromaticity()).useful();
         String how =
-                Math.abs(shift) < WORTH_SAYING_MIRED
-                        ? "a little off in tint"
-                        : "%d mired %s"
-                                .formatted(
-                                        Math.round(Math.abs(shift)),
-                                        shift > 0 ? "warmer" : "colder");
+                !whites
+                        ? "off in colour"
+                        : Math.abs(shift) < WORTH_SAYING_MIRED
+                                ? "a little off in tint"
+                                : "%d mired %s"
+                                        .formatted(
+                                                Math.round(Math.abs(shift)),
+                                                shift > 0 ? "warmer" : "colder");
         return Optional.of(
                 String.format(
                         Locale.ROOT,
@@ -116,13 +127,10 @@ final class Differences {
         return Photometry.intensity(plan.rig().get(light), levels.of(light));
     }
 
-    private static double stops(ShootPlan plan, Shown now, LookLevels planned) {
+    private static double stops(ShootPlan plan, LookLevels whole, LookLevels planned) {
         double before = lux(plan, planned.levels());
-        double after = lux(plan, now.worked().levels());
-        boolean nudged = !now.adjustment().lights().isEmpty();
-        return nudged || before < LEAST_LUX || after < LEAST_LUX
-                ? 0
-                : Math.log(after / before) / Math.log(2);
+        double after = lux(plan, whole.levels());
+        return before < LEAST_LUX || after < LEAST_LUX ? 0 : Math.log(after / before) / Math.log(2);
     }
 
     private static double lux(ShootPlan plan, RigLevels levels) {

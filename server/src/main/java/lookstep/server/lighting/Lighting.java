@@ -114,7 +114,11 @@ public final class Lighting {
         Adjustment a = shown.adjustment();
         return a.cameraKelvin() == 0 && !a.swapped()
                 ? List.of()
-                : Differences.words(plan, shown, worked(shown.planned(), Adjustment.NONE).levels());
+                : Differences.words(
+                        plan,
+                        shown,
+                        worked(shown.planned(), Adjustment.NONE).levels(),
+                        worked(shown.planned(), a.ofTheWhole()).levels());
     }
 
     /**

@@ -106,7 +106,8 @@ public final class Nudging {
 
     /**
      * How much of its most in this colour the light is asked for, above 0, at most 1. Not what its
-     * slots make of it: several presses may go by within one code.
+     * slots make of it, for several presses may go by within one code; where nothing is asked at
+     * the people, what they make of it all the same.
      */
     private double share(Shown now, Light light) {
         int index = plan.rig().indexOf(light);
@@ -164,7 +165,7 @@ public final class Nudging {
      */
     public Event power(LiveState state, Light light, boolean on) throws NotPossible {
         Shown now = look(state);
-        if (now.look().lights().containsKey(light.name()) == on) {
+        if (isOn(now, light) == on) {
             throw new NotPossible("‘%s’ is %s already".formatted(light.name(), on ? "on" : "off"));
         }
         Adjustment a = now.adjustment();
@@ -189,7 +190,7 @@ public final class Nudging {
         if (pairs.isEmpty()) {
             throw new NotPossible("no light stands opposite another, left and right");
         }
-        return nudged(state, look(state).adjustment().swap(), "left and right swapped");
+        return nudged(state, look(state).adjustment().swap(pairs), "left and right swapped");
     }
 
     /**
@@ -221,7 +222,7 @@ public final class Nudging {
      */
     public Event keep(LiveState state) throws NotPossible {
         Shown now = look(state);
-        if (!state.changes().open(state.shot())) {
+        if (!state.changes().open(state.shot(), now.planned().name())) {
             throw new NotPossible("nothing is changed that is not kept");
         }
         String look = now.planned().name();
@@ -236,7 +237,7 @@ public final class Nudging {
     public Event forget(LiveState state) throws NotPossible {
         Shown now = look(state);
         String look = now.planned().name();
-        boolean open = state.changes().open(state.shot());
+        boolean open = state.changes().open(state.shot(), look);
         if (!open && !state.changes().kept().containsKey(look)) {
             throw new NotPossible("the look is as planned");
         }
@@ -250,6 +251,7 @@ public final class Nudging {
      * @throws NotPossible if there is none
      */
     public Event undo(LiveState state) throws NotPossible {
+        look(state);
         if (state.changes().undo().isEmpty()) {
             throw new NotPossible("there is nothing to take back");
         }
@@ -315,10 +317,15 @@ public final class Nudging {
 
     private Shown lit(LiveState state, Light light) throws NotPossible {
         Shown now = look(state);
-        if (!now.look().lights().containsKey(light.name())) {
+        if (!isOn(now, light)) {
             throw new NotPossible("‘%s’ is off; switch it on first".formatted(light.name()));
         }
         return now;
+    }
+
+    /** A light that is planned at no level at all is off as well. */
+    private boolean isOn(Shown now, Light light) {
+        return now.worked().lights().get(plan.rig().indexOf(light)).on();
     }
 
     private Shown look(LiveState state) throws NotPossible {
@@ -331,7 +338,8 @@ public final class Nudging {
         return now;
     }
 
-    private static Event nudged(LiveState state, Adjustment adjustment, String says) {
-        return new Event.Nudged(state.shot(), adjustment, says);
+    private Event nudged(LiveState state, Adjustment adjustment, String says) {
+        String look = lighting.shown(state).planned().name();
+        return new Event.Nudged(state.shot(), look, adjustment, says);
     }
 }

@@ -11,23 +11,30 @@ import lookstep.server.look.Adjustment;
 /**
  * What the crew changed about the light, and can take back.
  *
- * @param nudged by the shot's id: holds for that shot alone
+ * @param nudged holds for one shot alone
  * @param kept by the look's name: holds wherever the look is used
  * @param past what can be taken back, the newest last
  */
 public record Changes(
-        Map<String, Adjustment> nudged, Map<String, Adjustment> kept, List<Before> past) {
+        Map<Place, Adjustment> nudged, Map<String, Adjustment> kept, List<Before> past) {
     public static final Changes NONE = new Changes(Map.of(), Map.of(), List.of());
 
     private static final int MOST_PAST = 100;
 
+    /** A shot on a look: if the plan is edited and the shot is on another, nothing is changed. */
+    public record Place(String shot, String look) {}
+
     /**
      * How it was before a change.
      *
+     * @param shot on which it was made
      * @param says the change in words
      */
     public record Before(
-            Map<String, Adjustment> nudged, Map<String, Adjustment> kept, String says) {}
+            Map<Place, Adjustment> nudged,
+            Map<String, Adjustment> kept,
+            String shot,
+            String says) {}
 
     public Changes {
         nudged = Collections.unmodifiableMap(new LinkedHashMap<>(nudged));
@@ -37,47 +44,53 @@ public record Changes(
 
     /** What holds for a shot on a look. */
     public Adjustment of(String shot, String look) {
-        return nudged.getOrDefault(shot, kept.getOrDefault(look, Adjustment.NONE));
+        return nudged.getOrDefault(new Place(shot, look), kept(look));
     }
 
     /** Whether the shot has changes that are not kept in its look. */
-    public boolean open(String shot) {
-        return nudged.containsKey(shot);
+    public boolean open(String shot, String look) {
+        return nudged.containsKey(new Place(shot, look));
     }
 
-    /** What is taken back next, in words. */
-    public Optional<String> undo() {
-        return past.isEmpty() ? Optional.empty() : Optional.of(past.get(past.size() - 1).says());
+    /** What is taken back next. */
+    public Optional<Before> undo() {
+        return past.isEmpty() ? Optional.empty() : Optional.of(past.get(past.size() - 1));
     }
 
-    Changes nudge(String shot, Adjustment adjustment, String says) {
-        Map<String, Adjustment> next = new LinkedHashMap<>(nudged);
-        next.put(shot, adjustment);
-        return change(next, kept, says);
+    private Adjustment kept(String look) {
+        return kept.getOrDefault(look, Adjustment.NONE);
+    }
+
+    /** What is the same as what is kept is no change. */
+    Changes nudge(String shot, String look, Adjustment adjustment, String says) {
+        Map<Place, Adjustment> next = new LinkedHashMap<>(nudged);
+        next.put(new Place(shot, look), adjustment);
+        next.remove(new Place(shot, look), kept(look));
+        return change(next, kept, shot, says);
     }
 
     /** The shot's changes become the look's. */
     Changes keep(String shot, String look, String says) {
-        Adjustment adjustment = nudged.get(shot);
+        Adjustment adjustment = nudged.get(new Place(shot, look));
         if (adjustment == null) {
             return this;
         }
-        Map<String, Adjustment> nextNudged = new LinkedHashMap<>(nudged);
-        nextNudged.remove(shot);
+        Map<Place, Adjustment> nextNudged = new LinkedHashMap<>(nudged);
+        nextNudged.remove(new Place(shot, look));
         Map<String, Adjustment> nextKept = new LinkedHashMap<>(kept);
         nextKept.put(look, adjustment);
         nextKept.values().removeIf(Adjustment::none);
-        return change(nextNudged, nextKept, says);
+        return change(nextNudged, nextKept, shot, says);
     }
 
     /** The shot's changes are gone; without any, those that were kept in its look. */
     Changes forget(String shot, String look, String says) {
-        Map<String, Adjustment> nextNudged = new LinkedHashMap<>(nudged);
+        Map<Place, Adjustment> nextNudged = new LinkedHashMap<>(nudged);
         Map<String, Adjustment> nextKept = new LinkedHashMap<>(kept);
-        if (nextNudged.remove(shot) == null && nextKept.remove(look) == null) {
+        if (nextNudged.remove(new Place(shot, look)) == null && nextKept.remove(look) == null) {
             return this;
         }
-        return change(nextNudged, nextKept, says);
+        return change(nextNudged, nextKept, shot, says);
     }
 
     Changes undone() {
@@ -89,9 +102,12 @@ public record Changes(
     }
 
     private Changes change(
-            Map<String, Adjustment> nextNudged, Map<String, Adjustment> nextKept, String says) {
+            Map<Place, Adjustment> nextNudged,
+            Map<String, Adjustment> nextKept,
+            String shot,
+            String says) {
         List<Before> next = new ArrayList<>(past);
-        next.add(new Before(nudged, kept, says));
+        next.add(new Before(nudged, kept, shot, says));
         return new Changes(
                 nextNudged,
                 nextKept,

@@ -91,10 +91,11 @@ public sealed interface Event {
      * The light of a shot was changed.
      *
      * @param shot its id
+     * @param look the look it is on: on another one, after the plan was edited, it is not changed
      * @param adjustment all that is changed now
      * @param says the one change in words
      */
-    record Nudged(String shot, Adjustment adjustment, String says) implements Event {}
+    record Nudged(String shot, String look, Adjustment adjustment, String says) implements Event {}
 
     /** The shot's changes became its look's. */
     record Kept(String shot, String look, String says) implements Event {}

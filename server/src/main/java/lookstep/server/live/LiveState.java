@@ -99,6 +99,11 @@ public record LiveState(
 
         void take(Event event, long atEpochMillis) {
             if (event instanceof Event.Opened e) {
+                if (!e.planHash().equals(planHash)) {
+                    // What people were told of, and which slot is whose, was another plan's.
+                    flashingAcknowledged = false;
+                    test = Optional.empty();
+                }
                 planHash = e.planHash();
             } else if (event instanceof Event.WentTo e) {
                 position = e.position();
@@ -127,7 +132,7 @@ public record LiveState(
 
         private void light(Event event) {
             if (event instanceof Event.Nudged e) {
-                changes = changes.nudge(e.shot(), e.adjustment(), e.says());
+                changes = changes.nudge(e.shot(), e.look(), e.adjustment(), e.says());
             } else if (event instanceof Event.Kept e) {
                 changes = changes.keep(e.shot(), e.look(), e.says());
             } else if (event instanceof Event.Forgotten e) {

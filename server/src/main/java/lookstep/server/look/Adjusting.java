@@ -154,7 +154,7 @@ public final class Adjusting {
         return spot.times(Math.pow(2, nudge.stops())).in(colour);
     }
 
-    /** A stop under the key, in the camera's white. */
+    /** A stop under the key as it is without nudges, in the camera's white. */
     private Spot cameIn(String name, Spot keySpot) {
         Optional<Light> known =
                 plan.rig().stream().filter(light -> light.name().equals(name)).findFirst();
@@ -187,7 +187,7 @@ public final class Adjusting {
 
     private Look whole() {
         Spot keySpot = spots.get(key);
-        double keyLux = keySpot == null ? 0 : keySpot.lux();
+        double keyLux = keySpot == null ? 0 : keyLux(keySpot);
         Map<String, Setting> lights = new LinkedHashMap<>();
         for (Light light : plan.rig()) {
             Spot spot = spots.get(light.name());
@@ -200,12 +200,17 @@ public final class Adjusting {
         return new Look(look.name(), camera, look.fadeSeconds(), key, lights);
     }
 
+    /** In another colour it may not give as much; the others are not dragged along. */
+    private double keyLux(Spot spot) {
+        return Math.min(spot.lux(), mostLux(plan.light(key), spot.colour(), spot.blend()));
+    }
+
     private Level level(Light light, Spot spot, double keyLux) {
         if (spot.lux() <= 0) {
-            return new Level.Percent(hundredths(Math.min(FULL, spot.percent())));
+            return new Level.Percent(percent(spot.percent()));
         } else if (light.name().equals(key)) {
             double most = mostLux(light, spot.colour(), spot.blend());
-            return new Level.Percent(hundredths(Math.min(FULL, FULL * spot.lux() / most)));
+            return new Level.Percent(percent(FULL * spot.lux() / most));
         } else if (keyLux <= 0) {
             return new Level.Lux(hundredths(spot.lux()));
         }
@@ -231,6 +236,11 @@ public final class Adjusting {
         return ColourMix.of(
                         light, WantedColour.of(colour, new WhiteBalance(camera.kelvin())), blend)
                 .full();
+    }
+
+    /** Four digits behind the point where two could round a faint light away. */
+    private static double percent(double value) {
+        return value < 1 ? Math.round(value * 1e4) / 1e4 : hundredths(Math.min(FULL, value));
     }
 
     private static double hundredths(double value) {

@@ -31,8 +31,20 @@ public record Adjustment(Map<String, Nudge> lights, boolean swapped, double came
         return new Adjustment(next, swapped, cameraKelvin);
     }
 
-    public Adjustment swap() {
-        return new Adjustment(lights, !swapped, cameraKelvin);
+    /**
+     * Left and right exchanged, with what was changed about each.
+     *
+     * @param counterparts by name, in both directions
+     */
+    public Adjustment swap(Map<String, String> counterparts) {
+        Map<String, Nudge> next = new LinkedHashMap<>();
+        lights.forEach((light, nudge) -> next.put(counterparts.getOrDefault(light, light), nudge));
+        return new Adjustment(next, !swapped, cameraKelvin);
+    }
+
+    /** Without what was changed about single lights. */
+    public Adjustment ofTheWhole() {
+        return new Adjustment(Map.of(), swapped, cameraKelvin);
     }
 
     public Adjustment cameraAt(double kelvin) {

@@ -36,6 +36,8 @@ public final class LookPlayer {
     private Moment now;
     private long began;
     private boolean everBegan;
+    private long latest;
+    private boolean asked;
     private boolean flashingAllowed;
 
     /**
@@ -84,8 +86,16 @@ public final class LookPlayer {
         return wish == playing;
     }
 
-    /** What is to go out at {@code nowNanos} on the clock of {@link System#nanoTime}. */
+    /**
+     * What is to go out at {@code nowNanos} on the clock of {@link System#nanoTime}. All that ask
+     * for one instant get one moment, and nobody gets one from before what has gone out already.
+     */
     public synchronized Moment at(long nowNanos) {
+        if (asked && nowNanos - latest <= 0) {
+            return now;
+        }
+        asked = true;
+        latest = nowNanos;
         if (!playsWish() && may(wish, nowNanos)) {
             from = now;
             playing = wish;

@@ -15,7 +15,7 @@ final class Turns {
 
     private static final long SECOND_NANOS = 1_000_000_000;
 
-    /** Of full. Smaller than the step of any 8-bit slot; what moves less is not a change. */
+    /** Of full; what moves less is not a change. */
     private static final double LEAST = 1e-3;
 
     /**

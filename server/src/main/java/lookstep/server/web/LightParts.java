@@ -7,6 +7,7 @@ import java.util.Optional;
 import lookstep.server.lighting.Lighting;
 import lookstep.server.lighting.Nudging;
 import lookstep.server.lighting.Shown;
+import lookstep.server.live.Changes;
 import lookstep.server.live.LiveState;
 import lookstep.server.live.RigTest;
 import lookstep.server.look.LightRange;
@@ -51,14 +52,25 @@ final class LightParts {
                 shot ? look : null,
                 says(state, shown),
                 plan.rig().stream().map(l -> lamp(state, shown, l)).toList(),
-                state.changes().open(state.shot()),
+                state.changes().open(state.shot(), look),
                 shot && state.changes().kept().containsKey(look),
                 nudging.changes(shown.adjustment()),
-                state.changes().undo().orElse(null),
+                state.changes().undo().map(before -> undo(state, before)).orElse(null),
                 Messages.camera(shown.look().camera()),
                 shown.adjustment().cameraKelvin() > 0,
                 shot ? lighting.steady(state, shown) : List.of(),
                 notes);
+    }
+
+    /** The change that is taken back next, and on which shot if it is another. */
+    private String undo(LiveState state, Changes.Before before) {
+        return before.shot().equals(state.shot())
+                ? before.says()
+                : plan.shots().stream()
+                        .filter(shot -> shot.id().equals(before.shot()))
+                        .findFirst()
+                        .map(shot -> before.says() + ", of ‘" + shot.name() + "’")
+                        .orElse(before.says());
     }
 
     private static String what(Shown shown) {

@@ -62,7 +62,13 @@ class LightingTest {
     @Test
     void aNudgeIsQuickerThanTheLook() {
         LiveState nudged =
-                at(2).after(new Event.Nudged("warm-front", Adjustment.NONE.cameraAt(4300), ""), 0);
+                at(2).after(
+                                new Event.Nudged(
+                                        "warm-front",
+                                        "warm front, cold back",
+                                        Adjustment.NONE.cameraAt(4300),
+                                        ""),
+                                0);
         Shown shown = lighting.shown(nudged);
         assertEquals(4300, shown.look().camera().kelvin());
         assertEquals(0.2, Lighting.fadeSeconds(lighting.shown(at(2)), shown));
@@ -143,7 +149,13 @@ class LightingTest {
     @Test
     void theCameraThatStaysIsToldHowFarOffTheLightsEnd() {
         LiveState cold =
-                at(2).after(new Event.Nudged("warm-front", Adjustment.NONE.cameraAt(5600), ""), 0);
+                at(2).after(
+                                new Event.Nudged(
+                                        "warm-front",
+                                        "warm front, cold back",
+                                        Adjustment.NONE.cameraAt(5600),
+                                        ""),
+                                0);
         List<String> words = lighting.differences(lighting.shown(cold));
         // The rim wants what no white has; RGBW makes it, so only the warm-cool panels could miss.
         assertTrue(words.stream().noneMatch(w -> w.contains("‘rim left’")), words.toString());
@@ -155,7 +167,10 @@ class LightingTest {
         LiveState steady =
                 at(2).after(
                                 new Event.Nudged(
-                                        "warm-front", new Adjustment(Map.of(), false, 7500), ""),
+                                        "warm-front",
+                                        "warm front, cold back",
+                                        new Adjustment(Map.of(), false, 7500),
+                                        ""),
                                 0);
         List<String> words = lighting.differences(lighting.shown(steady));
         // At 7500 K the front would be 7500 K; the panel ends at 6500 K, 20.5 mired warmer.

@@ -45,7 +45,7 @@ class NudgingTest {
         assertEquals(1, LightRange.stops(lux(safe, "fill"), lux(state, "fill")), 0.06);
         assertEquals(
                 List.of("fill 1 stop up"), nudging.changes(lighting.shown(state).adjustment()));
-        assertEquals("fill 1/3 stop up", state.changes().undo().orElseThrow());
+        assertEquals("fill 1/3 stop up", state.changes().undo().orElseThrow().says());
     }
 
     @Test
@@ -160,5 +160,31 @@ class NudgingTest {
         LiveState testing =
                 LightingTest.at(1).after(new Event.Testing(new RigTest("key", 1, 0)), 0);
         assertTrue(refused(() -> nudging.brighter(testing, fill, 1)).contains("end the test"));
+    }
+
+    @Test
+    void swappedTwiceOrTurnedOffAfterASwapIsWhatTheWordsSay() throws Exception {
+        LiveState state = LightingTest.at(1);
+        state = state.after(nudging.power(state, fill, false), 0);
+        state = state.after(nudging.swap(state), 0);
+        assertEquals(0, lux(state, "key"), "what the fill did, the key does now: it is off");
+        assertTrue(lux(state, "fill") > 0);
+        state = state.after(nudging.power(state, fill, false), 0);
+        assertEquals(0, lux(state, "fill"));
+        state = state.after(nudging.power(state, key, true), 0);
+        assertTrue(lux(state, "key") > 0);
+    }
+
+    @Test
+    void aWarmerKeyThatGivesLessDoesNotDragTheOthersDown() throws Exception {
+        LiveState safe = LightingTest.at(1);
+        LiveState state = safe;
+        for (int i = 0; i < 6; i++) {
+            state = state.after(nudging.warmer(state, key, Nudging.MIRED), 0);
+        }
+        assertTrue(
+                LightRange.stops(lux(safe, "key"), lux(state, "key")) < -0.1,
+                "a panel gives most half way between its whites");
+        assertEquals(0, LightRange.stops(lux(safe, "fill"), lux(state, "fill")), 0.06);
     }
 }

@@ -277,9 +277,11 @@ class LiveTest {
         try (Journal journal = Journal.open(dir.resolve("j"))) {
             Live live = open(journal, "a", "b");
             live.step(0);
-            live.light(1, s -> new Event.Nudged("a", adjustment, "key up"));
+            live.light(1, s -> new Event.Nudged("a", "look", adjustment, "key up"));
             live.light(1, s -> new Event.Kept("a", "look", "kept"));
-            live.light(1, s -> new Event.Nudged("a", Adjustment.NONE.swap(), "swapped"));
+            live.light(
+                    1,
+                    s -> new Event.Nudged("a", "look", Adjustment.NONE.swap(Map.of()), "swapped"));
             live.light(1, s -> new Event.Forgotten("a", "look", "forgotten"));
             live.light(1, s -> new Event.Undone());
             live.light(1, s -> new Event.FlashingAcknowledged(true));
@@ -290,11 +292,31 @@ class LiveTest {
             LiveState after = Journal.replay(journal.found());
             assertEquals(before, after);
             assertEquals(adjustment, after.changes().kept().get("look"));
-            assertEquals(Adjustment.NONE.swap(), after.changes().of("a", "look"));
-            assertEquals(Optional.of("swapped"), after.changes().undo());
+            assertEquals(Adjustment.NONE.swap(Map.of()), after.changes().of("a", "look"));
+            assertEquals("swapped", after.changes().undo().orElseThrow().says());
             assertTrue(after.flashingAcknowledged());
             assertEquals(2, after.take());
             assertEquals(Optional.of(new RigTest("", 7, 512)), after.test());
+        }
+    }
+
+    @Test
+    void anotherPlanAsksAgainAndEndsTheTest() throws Exception {
+        try (Journal journal = Journal.open(dir.resolve("j"))) {
+            Live live = open(journal, "a");
+            live.step(0);
+            live.light(1, s -> new Event.FlashingAcknowledged(true));
+            live.light(1, s -> new Event.Testing(new RigTest("key", 1, 5)));
+        }
+        try (Journal journal = Journal.open(dir.resolve("j"))) {
+            LiveState same = open(journal, "a").state();
+            assertTrue(same.flashingAcknowledged());
+            assertTrue(same.test().isPresent());
+        }
+        try (Journal journal = Journal.open(dir.resolve("j"))) {
+            LiveState other = new Live(journal, List.of("a"), "edited", () -> now).state();
+            assertFalse(other.flashingAcknowledged());
+            assertTrue(other.test().isEmpty());
         }
     }
 }

@@ -93,7 +93,8 @@ class AdjustingTest {
 
     @Test
     void leftAndRightExchangeWhatTheyGiveAndTheRatiosStay() {
-        Look swapped = Adjusting.of(PLAN, SAFE, Adjustment.NONE.swap());
+        Look swapped =
+                Adjusting.of(PLAN, SAFE, Adjustment.NONE.swap(LeftRight.counterparts(PLAN.rig())));
         assertEquals("fill", swapped.key());
         assertEquals(
                 LightRange.stops(lux(SAFE, "key"), lux(SAFE, "fill")),

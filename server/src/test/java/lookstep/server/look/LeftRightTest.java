@@ -56,6 +56,24 @@ class LeftRightTest {
     }
 
     @Test
+    void aLightForTheBackgroundIsNoCounterpartOfOneForThePeople() {
+        List<Light> rig = at(new double[] {-2, -2, 2}, new double[] {2, -2, 2});
+        Light right = rig.get(1);
+        Light away =
+                new Light(
+                        right.name(),
+                        right.fixture(),
+                        right.mode(),
+                        1,
+                        right.startSlot(),
+                        right.position(),
+                        new Vec3(6, -6, 2),
+                        right.modifier());
+        assertEquals(2, LeftRight.counterparts(rig).size());
+        assertEquals(Map.of(), LeftRight.counterparts(List.of(rig.get(0), away)));
+    }
+
+    @Test
     void frontIsNoCounterpartOfBack() {
         assertEquals(
                 Map.of(),

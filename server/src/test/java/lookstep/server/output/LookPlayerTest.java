@@ -224,4 +224,16 @@ class LookPlayerTest {
         assertTrue(player.at(2 * PERIOD).raw().isEmpty());
         assertEquals(255, slot(2 * PERIOD));
     }
+
+    /** Two outputs ask, each with its own clock reading. */
+    @Test
+    void oneInstantIsOneMomentAndNothingGoesBack() {
+        slot(0);
+        player.go(full, 1);
+        int there = slot(10 * PERIOD);
+        assertEquals(there, slot(10 * PERIOD - 5 * MS), "asked a little earlier");
+        player.go(off, 0);
+        assertEquals(there, slot(10 * PERIOD), "the same beat of another universe");
+        assertEquals(0, slot(10 * PERIOD + 1));
+    }
 }
