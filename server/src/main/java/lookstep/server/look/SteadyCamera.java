@@ -17,9 +17,14 @@ final class SteadyCamera {
     static final double WARMEST_KELVIN = Planck.MIN_KELVIN;
     static final double COLDEST_KELVIN = Planck.MAX_KELVIN;
 
+    /** Of the light that is carried over. */
+    private static final double LEAST_LIGHT = 0.01;
+
     private SteadyCamera() {}
 
     /**
+     * The colour for the other setting; the same where there is none.
+     *
      * @param planned kelvin the look's camera is set to
      * @param steady kelvin the camera stays at
      */
@@ -38,7 +43,13 @@ final class SteadyCamera {
                         WantedColour.of(colour, new WhiteBalance(planned)).toXyz(1),
                         Planck.chromaticity(planned),
                         Planck.chromaticity(steady));
-        Chromaticity to = seen.chromaticity();
+        if (seen.y() < LEAST_LIGHT) {
+            // The deepest violets are nothing to a camera that is set much warmer or colder.
+            return colour;
+        }
+        // Others come out beyond all colours: the nearest that there is.
+        Chromaticity to =
+                new Xyz(Math.max(0, seen.x()), seen.y(), Math.max(0, seen.z())).chromaticity();
         return new Colour.Xy(to.x(), to.y());
     }
 }
