@@ -1,6 +1,7 @@
 package lookstep.server;
 
 import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
@@ -57,19 +58,17 @@ record ShootFolder(Path path) {
 
     /**
      * Who sends, in the words of ANSI E1.31 (the CID): made once, and the same in every run of this
-     * shoot.
+     * shoot; made anew if what was kept cannot be read.
      *
      * @throws IOException if it cannot be kept
      */
     UUID senderId() throws IOException {
         Path file = path.resolve("sender-id");
         if (Files.exists(file)) {
-            String kept = Files.readString(file).strip();
             try {
-                return UUID.fromString(kept);
-            } catch (IllegalArgumentException damaged) {
-                throw new IOException(
-                        file + ": is no UUID; delete the file, it is made anew", damaged);
+                return UUID.fromString(Files.readString(file).strip());
+            } catch (IllegalArgumentException | CharacterCodingException damaged) {
+                // cut off by a crash or a full disk: another name is better than no light
             }
         }
         UUID made = UUID.randomUUID();
