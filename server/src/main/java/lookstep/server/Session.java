@@ -50,6 +50,9 @@ final class Session implements AutoCloseable {
     /** The fade, and a change before it that may have to wait for the flashing limit. */
     private static final long MOST_TO_WORK_LIGHT_NANOS = 2_500_000_000L;
 
+    /** Three beats of the network, and some. */
+    private static final long MOST_TO_END_NANOS = 200_000_000;
+
     private final ShootPlan plan;
     private final Lighting lighting;
     private final List<String> notes = new ArrayList<>();
@@ -145,6 +148,7 @@ final class Session implements AutoCloseable {
         links.tell(new Link("network", false, "opening " + name));
         parts.push(driver);
         parts.push(LoopThread.start("network", driver::doWork));
+        parts.push(() -> letTheEndBeSaid(driver));
     }
 
     private void tell(String name, LineState state) {
@@ -279,13 +283,17 @@ final class Session implements AutoCloseable {
         return line.orElseThrow().periods();
     }
 
-    /** Beat to beat of the network, as it really went. */
-    Periods networkPeriods() {
-        return network.orElseThrow().periods();
-    }
-
     int port() {
         return pages.orElseThrow().port();
+    }
+
+    /** On three beats, so that one lost datagram is not the end of it; not if nobody is there. */
+    private static void letTheEndBeSaid(SacnDriver driver) {
+        driver.terminate();
+        long deadline = System.nanoTime() + MOST_TO_END_NANOS;
+        while (!driver.ended() && System.nanoTime() - deadline < 0) {
+            LockSupport.parkNanos(DmxTiming.STEADY.periodNanos() / 2);
+        }
     }
 
     private static void letTheLastPacketOut(LineDriver driver) {

@@ -22,10 +22,4 @@ public record Outputs(
         List<String> machines,
         boolean multicast,
         int priority,
-        OptionalInt syncUniverse) {
-    /** The line alone. */
-    public static Outputs onLine(String line) {
-        return new Outputs(
-                Optional.of(line), 1, Optional.empty(), List.of(), true, 100, OptionalInt.empty());
-    }
-}
+        OptionalInt syncUniverse) {}
