@@ -26,7 +26,11 @@ public final class FixtureFiles implements FixtureSource {
 
     /** True if the name says that the file describes a fixture. */
     public static boolean isFixture(Path path) {
-        return ends(path, FileKind.FIXTURE.suffix()) || ends(path, GDTF);
+        return ends(path, FileKind.FIXTURE.suffix()) || isGdtf(path);
+    }
+
+    static boolean isGdtf(Path path) {
+        return ends(path, GDTF);
     }
 
     @Override
@@ -34,7 +38,7 @@ public final class FixtureFiles implements FixtureSource {
         if (ends(path, FileKind.FIXTURE.suffix())) {
             return new FixtureReader().read(path);
         }
-        return ends(path, GDTF)
+        return isGdtf(path)
                 ? gdtf.read(path)
                 : bad(
                         "its name does not say that it describes a fixture",

@@ -46,13 +46,16 @@ final class FixturesReader {
     }
 
     private void one(Value value) {
-        value.text(EXAMPLE)
-                .flatMap(t -> read(value, t))
-                .ifPresentOrElse(
-                        fixtures -> fixtures.forEach(f -> add(value, f)), () -> whole = false);
+        Optional<String> file = value.text(EXAMPLE);
+        Optional<List<Fixture>> fixtures = file.flatMap(t -> read(value, t));
+        if (fixtures.isEmpty()) {
+            whole = false;
+            return;
+        }
+        fixtures.get().forEach(f -> add(value, file.get(), f));
     }
 
-    private void add(Value value, Fixture fixture) {
+    private void add(Value value, String file, Fixture fixture) {
         String id = fixture.id();
         Mark other = places.get(id);
         if (known.stream().noneMatch(k -> k.id().equals(id))) {
@@ -67,9 +70,10 @@ final class FixturesReader {
                         + id
                         + (other == null ? "' built in" : "' from line " + other.line())
                         + " already",
-                other == null
-                        ? "write another id in that file"
-                        : "delete one of the two lines, or write another id in that file");
+                (other == null ? "" : "delete one of the two lines, or ")
+                        + (FixtureFiles.isGdtf(Path.of(file))
+                                ? "rename the file, from which its id comes"
+                                : "write another id in that file"));
     }
 
     private Optional<List<Fixture>> read(Value value, String text) {
