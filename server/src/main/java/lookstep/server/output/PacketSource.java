@@ -2,7 +2,9 @@ package lookstep.server.output;
 
 import lookstep.protocols.dmx.DmxPacket;
 
-/** What is to be on the line at a moment. Called once a packet, by the line's thread. */
+/**
+ * What is to go out on one universe at a moment. Called once a packet, by the thread of the output.
+ */
 @FunctionalInterface
 public interface PacketSource {
     /**

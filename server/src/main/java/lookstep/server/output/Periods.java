@@ -2,7 +2,10 @@ package lookstep.server.output;
 
 import java.util.Arrays;
 
-/** The last 2048 times from break to break: written by the line's thread, read by any. */
+/**
+ * The last 2048 times from break to break on a line, or beat to beat of a network: written by the
+ * output's thread, read by any.
+ */
 public final class Periods {
     private static final int KEPT = 2048;
 
