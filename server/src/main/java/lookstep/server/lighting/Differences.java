@@ -11,12 +11,9 @@ import lookstep.server.look.Photometry;
 import lookstep.server.look.RigLevels;
 import lookstep.server.plan.Light;
 import lookstep.server.plan.ShootPlan;
-import lookstep.simulator.model.colour.Chromaticity;
 import lookstep.simulator.model.colour.Ciede2000;
 import lookstep.simulator.model.colour.ColourTemperature;
-import lookstep.simulator.model.colour.Lab;
 import lookstep.simulator.model.colour.Mired;
-import lookstep.simulator.model.colour.Srgb;
 import lookstep.simulator.model.colour.WhiteBalance;
 import lookstep.simulator.model.colour.Xyz;
 
@@ -84,8 +81,11 @@ final class Differences {
 
     private static Optional<String> difference(
             Light light, WhiteBalance plannedCamera, Xyz wanted, WhiteBalance camera, Xyz got) {
-        double deltaE = Ciede2000.difference(card(plannedCamera, wanted), card(camera, got));
-        if (deltaE < WORTH_SAYING_DELTA_E) {
+        double deltaE =
+                Ciede2000.difference(
+                        plannedCamera.greyCard(wanted.chromaticity()),
+                        camera.greyCard(got.chromaticity()));
+        if (!(deltaE >= WORTH_SAYING_DELTA_E)) {
             return Optional.empty();
         }
         double shift = mired(got, camera) - mired(wanted, plannedCamera);
@@ -114,13 +114,6 @@ final class Differences {
     private static double mired(Xyz light, WhiteBalance camera) {
         return Mired.of(ColourTemperature.of(light.chromaticity()).kelvin())
                 - Mired.of(camera.kelvin());
-    }
-
-    /** A card of 18 % reflectance at the right exposure. */
-    private static Lab card(WhiteBalance camera, Xyz light) {
-        double[] linear = camera.linearSrgb(light.times(1 / light.y()));
-        Xyz shown = Srgb.toXyz(linear[0], linear[1], linear[2]);
-        return Lab.of(shown.times(0.18 / shown.y()), Chromaticity.D65);
     }
 
     private static Xyz sent(ShootPlan plan, RigLevels levels, int light) {

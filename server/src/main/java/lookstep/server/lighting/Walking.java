@@ -2,6 +2,8 @@ package lookstep.server.lighting;
 
 import java.util.ArrayList;
 import java.util.List;
+import lookstep.protocols.dmx.DmxPacket;
+import lookstep.protocols.sacn.SacnAddress;
 import lookstep.server.live.Event;
 import lookstep.server.live.LiveState;
 import lookstep.server.live.NotPossible;
@@ -11,9 +13,6 @@ import lookstep.server.plan.ShootPlan;
 
 /** Walks through the rig, one light at a time and then each of its slots. */
 public final class Walking {
-    private static final int SLOTS = 512;
-    private static final int MOST_UNIVERSE = 63_999; // ANSI E1.31
-
     private final List<RigTest> steps = new ArrayList<>();
 
     public Walking(ShootPlan plan) {
@@ -40,7 +39,7 @@ public final class Walking {
      * @throws NotPossible if there is no such slot
      */
     public Event slot(int universe, int slot) throws NotPossible {
-        if (universe < 1 || universe > MOST_UNIVERSE || slot < 1 || slot > SLOTS) {
+        if (!SacnAddress.isUniverse(universe) || slot < 1 || slot > DmxPacket.SLOTS) {
             throw new NotPossible(
                     "universe %d, slot %d: universes go from 1 to 63999, slots from 1 to 512"
                             .formatted(universe, slot));

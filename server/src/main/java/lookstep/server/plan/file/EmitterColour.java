@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import lookstep.simulator.model.colour.Chromaticity;
-import lookstep.simulator.model.colour.Cie1931;
-import lookstep.simulator.model.colour.Planck;
+import lookstep.simulator.model.colour.ColourTemperature;
+import lookstep.simulator.model.colour.Spectrum;
 import lookstep.simulator.model.colour.Xyz;
 
 /** The colour of an emitter, in one of three ways. */
@@ -53,7 +53,7 @@ final class EmitterColour {
 
     private static Chromaticity kelvin(Fields f, Problems problems) {
         double kelvin = f.number("kelvin", Quantity.KELVIN);
-        Chromaticity c = white(kelvin, f.number("duv", DUV, 0));
+        Chromaticity c = new ColourTemperature(kelvin, f.number("duv", DUV, 0)).chromaticity();
         // the locus of warm whites is close to the edge of all colours
         if (c.x() + c.y() > 1) {
             problems.error(
@@ -81,34 +81,19 @@ final class EmitterColour {
         return n.map(a -> new Chromaticity(a[0], a[1]));
     }
 
-    /** Square to the Planckian locus in CIE 1960 uv, the diagram in which Duv is measured. */
-    static Chromaticity white(double kelvin, double duv) {
-        Chromaticity on = Planck.chromaticity(kelvin);
-        if (duv == 0) {
-            return on;
-        }
-        Chromaticity cooler = Planck.chromaticity(kelvin * 1.001);
-        Chromaticity warmer = Planck.chromaticity(kelvin / 1.001);
-        double u = warmer.u() - cooler.u();
-        double v = warmer.v() - cooler.v();
-        double length = Math.hypot(u, v);
-        // from cool to warm the locus runs to greater u; above it is to the left of that way
-        return Chromaticity.ofUv1960(on.u() - duv * v / length, on.v() + duv * u / length);
-    }
-
     private static Optional<Chromaticity> spectrum(Value value) {
         Optional<List<Value>> items = value.list(MOST_POINTS, SPECTRUM_EXAMPLE);
         if (items.isEmpty()) {
             return Optional.empty();
         }
-        List<double[]> points = new ArrayList<>();
+        List<Spectrum.Point> points = new ArrayList<>();
         for (Value item : items.get()) {
-            Optional<double[]> point = point(item);
+            Optional<Spectrum.Point> point = point(item);
             if (point.isEmpty()) {
                 return Optional.empty();
             }
-            double nm = point.get()[0];
-            if (!points.isEmpty() && nm <= points.get(points.size() - 1)[0]) {
+            double nm = point.get().nanometres();
+            if (!points.isEmpty() && nm <= points.get(points.size() - 1).nanometres()) {
                 item.problems()
                         .error(
                                 item.at(),
@@ -122,7 +107,7 @@ final class EmitterColour {
             }
             points.add(point.get());
         }
-        Xyz xyz = Cie1931.of(nm -> power(points, nm));
+        Xyz xyz = new Spectrum(points).xyz();
         if (points.size() < 2 || !(xyz.y() > 0)) {
             return value.wrong(
                     "write [nanometres, power] pairs that hold visible light, for example "
@@ -133,7 +118,7 @@ final class EmitterColour {
         return Optional.of(new Chromaticity(c.x(), Math.min(c.y(), 1 - c.x())));
     }
 
-    private static Optional<double[]> point(Value item) {
+    private static Optional<Spectrum.Point> point(Value item) {
         if (!(item.node() instanceof Node.Sequence s) || s.items().size() != 2) {
             return item.wrong("write nanometres and power, for example [450, 1]");
         }
@@ -141,19 +126,7 @@ final class EmitterColour {
         Optional<Double> nm = pair.get(0).number(NANOMETRES);
         Optional<Double> power = pair.get(1).number(POWER);
         return nm.isPresent() && power.isPresent()
-                ? Optional.of(new double[] {nm.get(), power.get()})
+                ? Optional.of(new Spectrum.Point(nm.get(), power.get()))
                 : Optional.empty();
-    }
-
-    /** Straight between the points, nothing beside them. */
-    private static double power(List<double[]> points, double nm) {
-        for (int i = 1; i < points.size(); i++) {
-            double[] from = points.get(i - 1);
-            double[] to = points.get(i);
-            if (nm >= from[0] && nm <= to[0]) {
-                return from[1] + (nm - from[0]) / (to[0] - from[0]) * (to[1] - from[1]);
-            }
-        }
-        return 0;
     }
 }

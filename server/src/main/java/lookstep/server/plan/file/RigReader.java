@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import lookstep.protocols.fixture.Fixture;
 import lookstep.protocols.fixture.Mode;
+import lookstep.protocols.sacn.SacnAddress;
 import lookstep.server.plan.Light;
 import lookstep.simulator.model.space.Vec3;
 
@@ -22,7 +23,13 @@ final class RigReader {
     private static final Vec3 FACES = new Vec3(0, 0, 1.6);
 
     // ANSI E1.31-2018 has universes 1 to 63999.
-    private static final Quantity UNIVERSE = new Quantity("a universe", "", 1, 63_999, 1);
+    private static final Quantity UNIVERSE =
+            new Quantity(
+                    "a universe",
+                    "",
+                    SacnAddress.LEAST_UNIVERSE,
+                    SacnAddress.MOST_UNIVERSE,
+                    SacnAddress.LEAST_UNIVERSE);
     private static final Quantity SLOT = new Quantity("a slot", "", 1, SLOTS, 1);
 
     private final FixturesReader known;

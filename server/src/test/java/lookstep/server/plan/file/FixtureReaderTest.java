@@ -121,9 +121,9 @@ class FixtureReaderTest {
     @ParameterizedTest
     @CsvSource({"2700, 0.4599, 0.4106", "3200, 0.4234, 0.3990", "5600, 0.3302, 0.3391"})
     void whitesByTheirTemperature(double kelvin, double x, double y) {
-        Chromaticity c = EmitterColour.white(kelvin, 0);
-        assertEquals(x, c.x(), 0.0001);
-        assertEquals(y, c.y(), 0.0001);
+        Emitter white = white(kelvin, 0);
+        assertEquals(x, white.x(), 0.0001);
+        assertEquals(y, white.y(), 0.0001);
     }
 
     /**
@@ -132,9 +132,17 @@ class FixtureReaderTest {
      */
     @Test
     void whitesOffTheLocus() {
-        Chromaticity c = EmitterColour.white(6507.4738, 0.00322335);
+        Emitter white = white(6507.4738, 0.00322335);
+        Chromaticity c = new Chromaticity(white.x(), white.y());
         assertEquals(0.197800, c.u(), 0.000005);
         assertEquals(0.312200, c.v(), 0.000005);
+    }
+
+    /** The emitter of the small fixture that is given by its temperature. */
+    private static Emitter white(double kelvin, double duv) {
+        String text =
+                Kit.with(FixtureKit.SMALL, "kelvin: 2700", "kelvin: " + kelvin + ", duv: " + duv);
+        return FixtureKit.fixture(text).emitters().get(2);
     }
 
     @Test
