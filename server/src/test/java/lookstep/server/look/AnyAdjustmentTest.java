@@ -25,6 +25,8 @@ import org.junit.jupiter.params.provider.ValueSource;
  * could not be would be in the journal, and in the way of everything after it.
  */
 class AnyAdjustmentTest {
+    private static final List<Power> POWERS = List.of(Power.values());
+
     private static Adjustment any(Random random, ShootPlan plan) {
         Map<String, Nudge> nudges = new LinkedHashMap<>();
         for (Light light : plan.rig()) {
@@ -34,7 +36,7 @@ class AnyAdjustmentTest {
                         new Nudge(
                                 random.nextInt(-60, 61) / 3.0,
                                 10.0 * random.nextInt(-80, 81),
-                                Power.values()[random.nextInt(3)]));
+                                POWERS.get(random.nextInt(POWERS.size()))));
             }
         }
         nudges.put("gone", Nudge.NONE.power(Power.ON));
