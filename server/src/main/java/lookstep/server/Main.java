@@ -170,6 +170,8 @@ public final class Main implements Actions {
                                                 outputs.lineUniverse())),
                 outputs.network().map(name -> network(name, outputs, plan, sender)),
                 frames.toAbsolutePath(),
+                List.of(),
+                Optional.empty(),
                 false,
                 Optional.empty());
     }

@@ -149,6 +149,8 @@ final class Soak implements AutoCloseable {
                                         Gear.LINE_UNIVERSE)),
                         Optional.of(network()),
                         frames,
+                        List.of(),
+                        Optional.empty(),
                         true,
                         Optional.empty());
         Journal journal = Journal.open(dir.resolve("journal"));

@@ -16,6 +16,8 @@ import lookstep.server.output.SacnSetup;
  * @param line the lights' serial line; absent if all lights are on the network
  * @param network the lights' network; absent if all lights are on the line
  * @param frames the folder in which the camera's pictures arrive
+ * @param ways that bring pictures into that folder, beside whoever else does
+ * @param control sets the camera and releases it, where that can be done from here
  * @param simulated true if there is no real light and no real camera; the pages say so
  * @param shutter releases the camera, where that can be done from here
  */
@@ -23,6 +25,8 @@ public record Gear(
         Optional<SerialOutput> line,
         Optional<NetworkOutput> network,
         Path frames,
+        List<WayIn> ways,
+        Optional<CameraControl> control,
         boolean simulated,
         Optional<Runnable> shutter) {
     /** The universe that a serial line carries unless another is asked for. */
@@ -51,6 +55,8 @@ public record Gear(
                 Optional.of(new SerialOutput(line, LINE_UNIVERSE)),
                 Optional.empty(),
                 frames,
+                List.of(),
+                Optional.empty(),
                 simulated,
                 shutter);
     }

@@ -124,6 +124,8 @@ public final class Rehearsal implements AutoCloseable {
                         Optional.of(new SerialOutput(line, Gear.LINE_UNIVERSE)),
                         network.map(SimulatedNetwork::output),
                         frames,
+                        List.of(),
+                        Optional.empty(),
                         true,
                         Optional.of(this::takeExtraPicture));
     }

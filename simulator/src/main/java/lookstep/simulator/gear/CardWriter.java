@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.util.List;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.LongConsumer;
 import java.util.regex.Matcher;
@@ -18,8 +19,8 @@ import java.util.regex.Pattern;
  * Brings pictures from the camera into a folder, as LS_0001.JPG and counting up; nothing that is
  * there is overwritten. One thread at a time.
  */
-public final class CardWriter {
-    private static final Pattern NAME = Pattern.compile("LS_(\\d{4,9})\\.JPG");
+public final class CardWriter implements Transfer {
+    private static final Pattern NAME = Pattern.compile("LS_(\\d{4,9})\\.[A-Z]{3}");
     private static final int PIECE_BYTES = 1 << 16;
 
     /** How a file gets its name. */
@@ -56,34 +57,49 @@ public final class CardWriter {
     }
 
     /**
-     * Writes one file.
+     * Writes the files of one release.
      *
-     * @return where it is, or would be if all of it had come
+     * @return where the first is, or would be if all of it had come
      * @throws IOException if the folder cannot be written to
      */
-    Path write(byte[] jpeg) throws IOException {
-        int bytes = (int) (jpeg.length * nextPart);
-        boolean whole = bytes == jpeg.length;
-        nextPart = 1;
+    @Override
+    public Path send(List<CameraFile> files) throws IOException {
+        CameraFile first = files.get(0);
         for (long number = highest() + 1; ; number++) {
-            Path last = folder.resolve("LS_%04d.JPG".formatted(number));
-            Path first =
-                    delivery == Delivery.RENAMED
-                            ? folder.resolve("." + last.getFileName() + ".part")
-                            : last;
+            Path last;
             try {
-                write(first, jpeg, bytes);
+                last = write(number, first);
             } catch (FileAlreadyExistsException taken) {
                 continue;
             }
-            if (whole && delivery == Delivery.RENAMED) {
-                Files.move(first, last, StandardCopyOption.ATOMIC_MOVE);
+            for (CameraFile more : files.subList(1, files.size())) {
+                write(number, more);
             }
             return last;
         }
     }
 
-    void misbehave(Fault.OfCamera fault) {
+    private Path write(long number, CameraFile file) throws IOException {
+        int bytes = (int) (file.bytes().length * nextPart);
+        boolean whole = bytes == file.bytes().length;
+        Path last = folder.resolve("LS_%04d.%s".formatted(number, file.ending()));
+        Path first =
+                delivery == Delivery.RENAMED
+                        ? folder.resolve("." + last.getFileName() + ".part")
+                        : last;
+        if (Files.exists(last)) {
+            throw new FileAlreadyExistsException(last.toString());
+        }
+        write(first, file.bytes(), bytes);
+        nextPart = 1;
+        if (whole && delivery == Delivery.RENAMED) {
+            Files.move(first, last, StandardCopyOption.ATOMIC_MOVE);
+        }
+        return last;
+    }
+
+    @Override
+    public void misbehave(Fault.OfCamera fault) {
         if (fault instanceof Fault.HalfFile half) {
             nextPart = half.part();
         } else if (fault instanceof Fault.SlowWriter slow) {
@@ -94,7 +110,8 @@ public final class CardWriter {
         }
     }
 
-    void mend() {
+    @Override
+    public void mend() {
         nextPart = 1;
         pieceBytes = PIECE_BYTES;
         pause = 0;

@@ -21,8 +21,8 @@ import lookstep.simulator.model.space.Vec3;
 
 /**
  * A camera on the simulated set: photographs what the lights do at this moment and puts a JPEG with
- * Exif into a folder, as a camera's transfer program would. As long as nothing moves, a picture
- * takes only the sum of its plates. One picture at a time; any thread.
+ * Exif on its way. As long as nothing moves, a picture takes only the sum of its plates. One
+ * picture at a time; any thread.
  */
 public final class SimulatedCamera {
     /** JPEG quality, 0..1. */
@@ -33,7 +33,7 @@ public final class SimulatedCamera {
     private final Supplier<View> view;
     private final Supplier<LightSnapshot> lights;
     private final Clock clock;
-    private final CardWriter writer;
+    private final Transfer transfer;
     private final int widthPixels;
     private final int heightPixels;
     private final SensorNoise noise;
@@ -51,7 +51,7 @@ public final class SimulatedCamera {
      * @param view what is before it and what it is set to, asked at each release
      * @param lights what the lights give, asked at each release
      * @param clock for the time in the Exif, with its zone
-     * @param writer brings the files into the folder
+     * @param transfer how the files leave it
      * @param widthPixels of a picture
      * @param heightPixels of a picture
      * @param seed of the grain
@@ -60,14 +60,14 @@ public final class SimulatedCamera {
             Supplier<View> view,
             Supplier<LightSnapshot> lights,
             Clock clock,
-            CardWriter writer,
+            Transfer transfer,
             int widthPixels,
             int heightPixels,
             long seed) {
         this.view = view;
         this.lights = lights;
         this.clock = clock;
-        this.writer = writer;
+        this.transfer = transfer;
         this.widthPixels = widthPixels;
         this.heightPixels = heightPixels;
         this.noise = new SensorNoise(seed);
@@ -76,8 +76,8 @@ public final class SimulatedCamera {
 
     /** A camera that makes pictures of 1200 x 800 pixels. */
     public SimulatedCamera(
-            Supplier<View> view, Supplier<LightSnapshot> lights, Clock clock, CardWriter writer) {
-        this(view, lights, clock, writer, 1200, 800, 1);
+            Supplier<View> view, Supplier<LightSnapshot> lights, Clock clock, Transfer transfer) {
+        this(view, lights, clock, transfer, 1200, 800, 1);
     }
 
     /** Renders the plates for what is before the camera now, so that a release need not wait. */
@@ -105,7 +105,7 @@ public final class SimulatedCamera {
             garbled = false;
             garble.nextBytes(jpeg);
         }
-        return Optional.of(writer.write(jpeg));
+        return Optional.of(transfer.send(List.of(new CameraFile("JPG", jpeg))));
     }
 
     /** Does what the fault says, from the next picture on. */
@@ -115,7 +115,7 @@ public final class SimulatedCamera {
         } else if (fault instanceof Fault.Garbled) {
             garbled = true;
         } else {
-            writer.misbehave(fault);
+            transfer.misbehave(fault);
         }
     }
 
@@ -123,7 +123,7 @@ public final class SimulatedCamera {
     public synchronized void mend() {
         asleepFor = 0;
         garbled = false;
-        writer.mend();
+        transfer.mend();
     }
 
     private Plates platesOf(View seen) {
