@@ -19,6 +19,7 @@ public final class Beats {
     private int count;
     private long last;
     private boolean begun;
+    private boolean ended;
 
     /**
      * A time between two beats that was too long.
@@ -64,6 +65,9 @@ public final class Beats {
 
     /** It beats now, on the clock of {@link System#nanoTime}. */
     public synchronized void beat(long nowNanos) {
+        if (ended) {
+            return;
+        }
         if (begun) {
             add(nowNanos - last);
         }
@@ -71,11 +75,15 @@ public final class Beats {
         last = nowNanos;
     }
 
-    /** Measured up to now: the time since the last beat counts as well, if it is a gap. */
+    /**
+     * Measured up to now: the time since the last beat counts as well, if it is a gap. What beats
+     * later is not counted, such as while the soak itself collects garbage to weigh the heap.
+     */
     public synchronized void end(long nowNanos) {
         if (nowNanos - last > limitNanos) {
             beat(nowNanos);
         }
+        ended = true;
     }
 
     private void add(long period) {

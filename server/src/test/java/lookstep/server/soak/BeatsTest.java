@@ -42,9 +42,18 @@ class BeatsTest {
     @Test
     void anOutputThatHasStoppedIsAGapAtTheEnd() {
         beats.beat(0);
-        beats.end(100 * MILLI);
-        assertEquals(0, beats.figures().count());
         beats.end(101 * MILLI);
         assertEquals(List.of(new Beats.Gap(0, 101 * MILLI)), beats.gaps());
+    }
+
+    @Test
+    void afterTheEndNothingCounts() {
+        beats.beat(0);
+        beats.end(100 * MILLI);
+        assertEquals(0, beats.figures().count());
+        beats.beat(500 * MILLI);
+        beats.end(900 * MILLI);
+        assertEquals(0, beats.figures().count());
+        assertEquals(List.of(), beats.gaps());
     }
 }
