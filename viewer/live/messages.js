@@ -36,6 +36,12 @@ export const test = (at, wish) => post('/test', { at, ...wish });
 /** Whether everybody was told of the flashing that the plan allows. */
 export const flashing = (acknowledged) => post('/flashing', { acknowledged });
 
+/** @param {{number: number, do: 'keep'|'out'|'unmark'|'belongs', shot?: string}} wish of a frame */
+export const frame = (wish) => post('/frame', wish);
+
+/** @param {'all'|'kept'|'hold'} what the band gets to see */
+export const show = (what) => post('/show', { show: what });
+
 /** How the rig is addressed. */
 export const rig = () => ask(sampleName === null ? '/rig' : '/samples/rig.json', {});
 

@@ -35,3 +35,14 @@ export function pictureUrl(url) {
   if (url.startsWith('/prediction/')) return '/samples/prediction.svg';
   return url;
 }
+
+/** Where the small picture of a frame is to be had. */
+export function thumbUrl({ number, url }) {
+  return sampleName === null ? url.replace('/frames/', '/thumbs/') : pictureUrl(`/frames/${number}`);
+}
+
+/** Where a part of a frame's original is to be had. */
+export function fullSizeUrl(number, { x, y }, { width, height }) {
+  if (sampleName !== null) return pictureUrl(`/frames/${number}`);
+  return `/originals/${number}.jpg?x=${x.toFixed(4)}&y=${y.toFixed(4)}&w=${width}&h=${height}`;
+}

@@ -47,6 +47,7 @@ feed.addEventListener('message', ({ detail }) => {
   key.show(keyWords(message));
   const shot = shotOf(message, message.current);
   part('now-shot').show(shot, countOf(message), waitingWords(message));
+  part('#by-hand').textContent = message.byHand.join('; ');
   part('#simulated').hidden = !message.simulated;
   back.setAttribute('aria-disabled', String(before));
   again.hidden = before;

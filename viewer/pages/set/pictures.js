@@ -30,6 +30,11 @@ export class Pictures {
     this.#draw();
   }
 
+  /** Whether the large one is a photograph. */
+  get photograph() {
+    return this.#message.frame !== null && !this.#computedIsLarge;
+  }
+
   swap() {
     this.#computedIsLarge = !this.#computedIsLarge;
     this.#draw();

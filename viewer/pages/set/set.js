@@ -1,5 +1,8 @@
 import '/parts/camera-settings/camera-settings.js';
 import '/parts/flashing-caution/flashing-caution.js';
+import '/parts/frame-judge/frame-judge.js';
+import '/parts/frame-strip/frame-strip.js';
+import '/parts/full-size/full-size.js';
 import '/parts/light-board/light-board.js';
 import '/parts/link-states/link-states.js';
 import '/parts/live-picture/live-picture.js';
@@ -21,8 +24,10 @@ import {
   again as askAgain,
   clock as askClock,
   flashing as askFlashing,
+  frame as askFrame,
   jump as askJump,
   light as askLight,
+  show as askShow,
   shutter as askShutter,
   test as askTest,
 } from '/live/messages.js';
@@ -41,6 +46,9 @@ const rigTest = part('rig-test');
 const troubles = part('trouble-strip');
 const shutter = part('#shutter');
 const said = part('#said');
+const strip = part('frame-strip');
+const judge = part('frame-judge');
+const fullSize = part('full-size');
 const cautions = document.querySelectorAll('flashing-caution');
 
 const feed = openFeed('crew');
@@ -55,6 +63,8 @@ const panels = new Panels(part('#switches'), (name) => {
   if (name === 'test') rig.want();
 });
 let message = null;
+/** The frame that somebody looks at; null while the newest is followed. */
+let picked = null;
 let link = null;
 
 feed.addEventListener('message', ({ detail }) => {
@@ -70,7 +80,12 @@ feed.addEventListener('message', ({ detail }) => {
   shutter.hidden = !message.simulated;
   part('step-key').show(keyWords(message));
   part('now-shot').show(current, countOf(message), waitingWords(message));
-  part('camera-settings').show(message.light.camera, message.current, message.light.cameraStays);
+  part('camera-settings').show(
+    message.light.camera,
+    message.current,
+    message.light.cameraStays,
+    message.byHand,
+  );
   part('test-banner').show(message.test);
   part('set-list').show(message);
   board.show(message.light, current?.camera ?? null);
@@ -83,7 +98,7 @@ feed.addEventListener('message', ({ detail }) => {
   part('main flashing-caution').hidden = message.flashing.allowed;
   part('work-cautions').show(message.clock.state);
   panels.mark('links', linksMark(message));
-  pictures.show(message);
+  showFrames();
   tell();
 });
 feed.addEventListener('link', ({ detail }) => {
@@ -99,6 +114,8 @@ sayOn(lighting, part('#refused'));
 sayOn(testing, part('#refused'));
 listenToKeys((what) => stepping.press(what), 'step-key button', false);
 listenToLetters((key, held) => {
+  if (fullSize.open) return false;
+  if (judge.key(key, held)) return true;
   if (key === 'a') {
     if (!held) again();
     return true;
@@ -108,6 +125,22 @@ listenToLetters((key, held) => {
   // What a key does must be seen: with another panel up, it first brings the lights.
   panels.show('light');
   return shown || key !== 'u' ? board.key(key, held) : true;
+});
+strip.addEventListener('pick', ({ detail }) => {
+  picked = detail === message.frame?.number ? null : detail;
+  showFrames();
+});
+judge.addEventListener('follow', () => {
+  picked = null;
+  showFrames();
+});
+judge.addEventListener('frame-do', ({ detail }) => ask(() => askFrame(detail)));
+judge.addEventListener('show-do', ({ detail }) => ask(() => askShow(detail)));
+judge.addEventListener('full-size', ({ detail }) => fullSize.show(detail));
+part('#large live-picture').addEventListener('click', ({ target, clientX, clientY }) => {
+  const frame = pickedFrame();
+  if (frame === null || !pictures.photograph || !(target instanceof HTMLImageElement)) return;
+  fullSize.show(frame.number, placeIn(target, clientX, clientY));
 });
 part('#again').addEventListener('click', (event) => {
   letGo(event);
@@ -149,6 +182,35 @@ tick();
 function again() {
   if (message === null || message.position.at === 0) return;
   order.press(askAgain, { once: 'again' });
+}
+
+function pickedFrame() {
+  return message.frames.find((one) => one.number === picked) ?? message.frame;
+}
+
+function showFrames() {
+  const frame = pickedFrame();
+  if (frame === message.frame) picked = null;
+  pictures.show({ ...message, frame });
+  strip.show(message.frames, frame?.number ?? null);
+  judge.show({
+    frame,
+    shots: message.shots,
+    band: message.band,
+    newest: message.frame?.number ?? null,
+  });
+}
+
+/** Which place of the picture is under the finger, 0 to 1; there are bars beside what does not fit. */
+function placeIn(image, clientX, clientY) {
+  const box = image.getBoundingClientRect();
+  const scale = Math.min(box.width / image.naturalWidth, box.height / image.naturalHeight);
+  const at = (client, start, size, natural) =>
+    Math.min(1, Math.max(0, (client - start - (size - natural * scale) / 2) / (natural * scale)));
+  return {
+    x: at(clientX, box.left, box.width, image.naturalWidth),
+    y: at(clientY, box.top, box.height, image.naturalHeight),
+  };
 }
 
 async function ask(question) {

@@ -4,7 +4,8 @@ import { cameraWords } from '../../live/lighting.js';
  * What the camera is to be set to by hand, the colour temperature big. What has just become other
  * is marked, until the next shot or the next change.
  *
- * show(camera, shot, stays): settings or null; the shot's id; true if the lights make up for them.
+ * show(camera, shot, stays, byHand): settings or null; the shot's id; true if the lights make up for
+ * them; what a camera that is set from here did not let itself be set to.
  */
 class CameraSettings extends HTMLElement {
   #label = document.createElement('span');
@@ -28,10 +29,10 @@ class CameraSettings extends HTMLElement {
     this.hidden = true;
   }
 
-  show(camera, shot, stays) {
+  show(camera, shot, stays, byHand) {
     this.hidden = camera === null;
     if (camera === null) return;
-    const key = JSON.stringify([camera, shot, stays]);
+    const key = JSON.stringify([camera, shot, stays, byHand]);
     if (key === this.dataset.shown) return;
     this.dataset.shown = key;
     const now = cameraWords(camera);
@@ -46,7 +47,7 @@ class CameraSettings extends HTMLElement {
     }
     const was = this.#isNew('kelvin') ? `was ${this.#before.kelvin}` : '';
     const kept = stays ? 'stays, the lights make up for it' : '';
-    this.#aside.textContent = [was, kept].filter((words) => words !== '').join('; ');
+    this.#aside.textContent = [was, kept, ...byHand].filter((words) => words !== '').join('; ');
   }
 
   #field(name) {

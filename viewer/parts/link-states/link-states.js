@@ -1,7 +1,7 @@
 /**
- * The links to the gear and the pages that are open, then the notes.
+ * The links to the gear, the cameras' clocks and the pages that are open, then the notes.
  *
- * show({links, pages, notes})
+ * show({links, pages, notes, cameras})
  */
 class LinkStates extends HTMLElement {
   #links = document.createElement('ul');
@@ -14,11 +14,11 @@ class LinkStates extends HTMLElement {
     this.append(this.#links, this.#notes);
   }
 
-  show({ links, pages, notes }) {
-    const key = JSON.stringify([links, pages, notes]);
+  show({ links, pages, notes, cameras }) {
+    const key = JSON.stringify([links, pages, notes, cameras]);
     if (key === this.dataset.shown) return;
     this.dataset.shown = key;
-    this.#links.replaceChildren(...links.map(linkLine), pagesLine(pages));
+    this.#links.replaceChildren(...links.map(linkLine), ...cameras.map(clockLine), pagesLine(pages));
     this.#notes.replaceChildren(
       ...notes.map((note) => {
         const item = document.createElement('li');
@@ -38,6 +38,15 @@ function linkLine(link) {
   state.className = 'state';
   state.textContent = link.state;
   item.append(name, ' ', state, ' ', link.says);
+  return item;
+}
+
+function clockLine({ camera, says }) {
+  const item = document.createElement('li');
+  item.className = 'pages';
+  const name = document.createElement('b');
+  name.textContent = camera;
+  item.append(name, ' ', says);
   return item;
 }
 

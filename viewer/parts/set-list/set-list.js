@@ -123,6 +123,7 @@ function asideOf(shot, state, take) {
   if (state === 'now') words.push(take > 1 ? `now, take ${take}` : 'now');
   if (state === 'next') words.push('next');
   if (shot.safe) words.push('the safe shot');
+  if (shot.inTheBag) words.push('in the bag');
   if (shot.frames > 0) words.push(shot.frames === 1 ? '1 frame' : `${shot.frames} frames`);
   if (shot.frames === 0 && state === 'past') words.push('no frame');
   if (state === 'now' && shot.look !== shot.name.toLowerCase()) words.push(`look: ${shot.look}`);

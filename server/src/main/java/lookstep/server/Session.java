@@ -1,5 +1,11 @@
 package lookstep.server;
 
+import java.time.ZoneId;
+import java.util.Map;
+import lookstep.server.frames.PreviewMaker;
+import lookstep.server.intake.FramePictures;
+import lookstep.server.live.ShotFacts;
+import lookstep.server.web.FrameParts;
 import java.io.IOException;
 import java.security.SecureRandom;
 import java.util.ArrayDeque;
@@ -159,7 +165,16 @@ final class Session implements AutoCloseable {
     }
 
     private void takeFrames(Gear gear, String host, int port) throws IOException {
-        FrameIntake intake = new FrameIntake(gear.frames(), live, links, this::tellPages);
+        PreviewMaker maker = new PreviewMaker();
+        FrameIntake intake =
+                new FrameIntake(
+                        gear.frames(),
+                        live,
+                        links,
+                        this::facts,
+                        new FramePictures.Makers(maker::make, original -> Optional.empty()),
+                        this::tellPages,
+                        System::currentTimeMillis);
         parts.push(intake);
         parts.push(LoopThread.start("frames", intake::doWork));
         PageServer server =
@@ -167,13 +182,19 @@ final class Session implements AutoCloseable {
                         new PageServer.About(
                                 live,
                                 links,
-                                intake.store(),
-                                intake::newest,
+                                intake.pictures(),
+                                Map::of,
+                                List::of,
                                 new Predictions(plan),
                                 plan,
                                 lighting,
                                 gear.carried(),
-                                new Messages(plan, lighting, gear.simulated(), notes),
+                                new Messages(
+                                        plan,
+                                        lighting,
+                                        new FrameParts(ZoneId.systemDefault(), false),
+                                        gear.simulated(),
+                                        notes),
                                 gear.shutter(),
                                 keys,
                                 System::currentTimeMillis),
@@ -184,6 +205,15 @@ final class Session implements AutoCloseable {
         live.watch(state -> tellPages());
         tellPages();
         parts.push(LoopThread.start("pulse", this::pulse));
+    }
+
+    /** A shot that has gone from the plan since is not asked for. */
+    private ShotFacts facts(String id) {
+        return plan.shots().stream()
+                .filter(s -> s.id().equals(id))
+                .findFirst()
+                .map(s -> new ShotFacts(s.look(), s.people()))
+                .orElse(ShotFacts.NONE);
     }
 
     private static long watch(LineDriver driver, long nowNanos) {

@@ -22,6 +22,7 @@ public final class FrameStore {
     private final Function<Path, PreviewResult> maker;
     private final Map<Long, Path> originals = new HashMap<>();
     private final TreeMap<Long, PreviewResult> newest = new TreeMap<>();
+    private final TreeMap<Long, PreviewResult> standIns = new TreeMap<>();
     private final Map<Long, FutureTask<PreviewResult>> old =
             new LinkedHashMap<>(16, 0.75f, true) {
                 private static final long serialVersionUID = 1L;
@@ -52,8 +53,17 @@ public final class FrameStore {
         originals.put(frameNumber, original);
     }
 
+    /** Keeps a small picture until the preview is there; the oldest goes if there are too many. */
+    public synchronized void putStandIn(long frameNumber, PreviewResult small) {
+        standIns.put(frameNumber, small);
+        while (standIns.size() > keep) {
+            standIns.pollFirstEntry();
+        }
+    }
+
     /** Keeps what was made of a frame; the oldest goes if there are too many. */
     public synchronized void put(long frameNumber, PreviewResult result) {
+        standIns.remove(frameNumber);
         newest.put(frameNumber, result);
         while (newest.size() > keep) {
             newest.pollFirstEntry();
@@ -61,7 +71,7 @@ public final class FrameStore {
     }
 
     /**
-     * The preview of a frame, or why there is none. Decodes on the calling thread if it is no
+     * The preview of a frame, its stand-in while it is being made, or why there is none. Decodes on the calling thread if it is no
      * longer, or not yet, in memory.
      *
      * @return empty for a number that was never added
@@ -70,6 +80,9 @@ public final class FrameStore {
         FutureTask<PreviewResult> again;
         synchronized (this) {
             PreviewResult kept = newest.get(frameNumber);
+            if (kept == null) {
+                kept = standIns.get(frameNumber);
+            }
             if (kept != null) {
                 return Optional.of(kept);
             }

@@ -11,81 +11,98 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.ConcurrentSkipListSet;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.TimeUnit;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.function.Function;
+import java.util.function.LongSupplier;
 import lookstep.protocols.image.ExifData;
 import lookstep.server.frames.ArrivedFile;
 import lookstep.server.frames.FolderNote;
-import lookstep.server.frames.FrameStore;
 import lookstep.server.frames.KnownFile;
-import lookstep.server.frames.PreviewMaker;
-import lookstep.server.frames.PreviewQueue;
-import lookstep.server.frames.PreviewResult;
+import lookstep.server.frames.PreviewResult.FrameProblem;
 import lookstep.server.frames.PreviewResult.Preview;
 import lookstep.server.frames.WatchedFolder;
 import lookstep.server.live.Event.FileMark;
-import lookstep.server.live.Event.FrameTaken;
+import lookstep.server.live.Frame;
 import lookstep.server.live.Link;
 import lookstep.server.live.Links;
 import lookstep.server.live.Live;
+import lookstep.server.live.Live.Arrival;
 import lookstep.server.live.LiveState;
+import lookstep.server.live.ShotFacts;
 import lookstep.simulator.model.optics.Scales;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * From a file in the watched folder to a frame of the shoot with a preview: in the journal first,
- * then on the pages. A frame that the journal cannot take (a full disk) waits here and is tried
- * again; the original is never touched.
+ * From a file in the watched folder to a frame of the shoot: in the journal first, then on the
+ * pages. A frame that the journal cannot take (a full disk) waits here and is tried again; the
+ * original is never touched.
  */
 public final class FrameIntake implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(FrameIntake.class);
-    private static final int PREVIEWS_KEPT = 40;
     private static final long REST_NANOS = 4_000_000;
     private static final long TRY_AGAIN_NANOS = 2_000_000_000;
 
     private final Path folder;
     private final Live live;
     private final Links links;
-    private final Runnable changed;
-    private final FrameStore store;
-    private final PreviewQueue previews;
-    private final ExecutorService previewThread;
+    private final Function<String, ShotFacts> facts;
+    private final LongSupplier epochMillis;
+    private final FramePictures pictures;
     private final WatchedFolder watched;
-    private final Set<Integer> previewed = new ConcurrentSkipListSet<>();
-    private final Deque<ArrivedFile> waiting = new ArrayDeque<>();
+    private final Deque<Waiting> waiting = new ArrayDeque<>();
+    private final List<Taken> takers = new CopyOnWriteArrayList<>();
+    private final List<PreviewMade> previewed = new CopyOnWriteArrayList<>();
     private long tryAgainNanos;
     private volatile Optional<String> folderTrouble = Optional.empty();
     private volatile Optional<String> journalTrouble = Optional.empty();
     private volatile Optional<String> remark = Optional.empty();
 
+    private record Waiting(ArrivedFile file, long arrivedEpochMillis) {}
+
+    /** Gets each file of a frame when it is in the journal. */
+    @FunctionalInterface
+    public interface Taken {
+        void file(int number, FileMark file);
+    }
+
+    /** Gets each preview, on the thread that made it. */
+    @FunctionalInterface
+    public interface PreviewMade {
+        void made(int number, Preview preview);
+    }
+
     /**
-     * @param changed is called when a preview is ready
+     * @param facts what there is to know of a shot, by its id
+     * @param changed is called when there is more to show
+     * @param epochMillis the wall clock
      */
-    public FrameIntake(Path folder, Live live, Links links, Runnable changed) throws IOException {
+    public FrameIntake(
+            Path folder,
+            Live live,
+            Links links,
+            Function<String, ShotFacts> facts,
+            FramePictures.Makers makers,
+            Runnable changed,
+            LongSupplier epochMillis)
+            throws IOException {
         this.folder = folder;
         this.live = live;
         this.links = links;
-        this.changed = changed;
-        PreviewMaker maker = new PreviewMaker();
-        store = new FrameStore(PREVIEWS_KEPT, maker::make);
-        previewThread =
-                Executors.newSingleThreadExecutor(
-                        r -> {
-                            Thread t = new Thread(r, "previews");
-                            t.setDaemon(true);
-                            return t;
-                        });
-        previews = new PreviewQueue(previewThread, maker::make, this::previewMade);
+        this.facts = facts;
+        this.epochMillis = epochMillis;
+        pictures = new FramePictures(folder, makers, changed, new Previewed());
         rememberWhatWasThere();
         LiveState state = live.state();
-        for (FrameTaken frame : state.frames()) {
-            store.add(frame.number(), folder.resolve(frame.file().path()));
-        }
-        state.newestFrame().ifPresent(this::preview);
-        watched = new WatchedFolder(folder, known(state), waiting::add, this::noted);
+        state.frames().forEach(pictures::know);
+        state.newestFrame().ifPresent(pictures::show);
+        state.showing().of(state.frames(), any -> true).ifPresent(pictures::show);
+        watched =
+                new WatchedFolder(
+                        folder,
+                        known(state),
+                        file -> waiting.add(new Waiting(file, epochMillis.getAsLong())),
+                        this::noted);
         tellLink();
     }
 
@@ -99,20 +116,19 @@ public final class FrameIntake implements AutoCloseable {
         return nowNanos + REST_NANOS;
     }
 
-    /** Previews of this shoot's frames. */
-    public FrameStore store() {
-        return store;
+    /** Pictures of this shoot's frames. */
+    public FramePictures pictures() {
+        return pictures;
     }
 
-    /** The newest frame of this state that has a preview. */
-    public Optional<FrameTaken> newest(LiveState state) {
-        List<FrameTaken> frames = state.frames();
-        for (int i = frames.size() - 1; i >= 0; i--) {
-            if (previewed.contains(frames.get(i).number())) {
-                return Optional.of(frames.get(i));
-            }
-        }
-        return Optional.empty();
+    /** Tells of each file of a frame that comes from now on. */
+    public void tell(Taken taker) {
+        takers.add(taker);
+    }
+
+    /** Tells of each preview that is made from now on. */
+    public void tellPreviews(PreviewMade to) {
+        previewed.add(to);
     }
 
     private void rememberWhatWasThere() throws IOException {
@@ -135,7 +151,8 @@ public final class FrameIntake implements AutoCloseable {
     private static Set<KnownFile> known(LiveState state) {
         Set<KnownFile> known = new HashSet<>();
         state.foundBefore().orElse(List.of()).forEach(m -> known.add(known(m)));
-        state.frames().forEach(f -> known.add(known(f.file())));
+        state.frames().forEach(f -> f.files().forEach(m -> known.add(known(m))));
+        state.leftOut().forEach(m -> known.add(known(m)));
         return known;
     }
 
@@ -173,37 +190,80 @@ public final class FrameIntake implements AutoCloseable {
                         trouble.or(() -> remark).orElse("frames come in at " + folder)));
     }
 
-    private void take(ArrivedFile file) throws IOException {
-        KnownFile mark = KnownFile.of(folder, file);
-        LiveState after =
-                live.frameTaken(
-                        new FileMark(mark.name(), mark.sizeBytes(), mark.modified().toEpochMilli()),
-                        file.exif().takenAt().map(Object::toString).orElse(""),
-                        words(file.exif()));
-        int number = after.newestFrame().orElseThrow().number();
-        file.notes().forEach(n -> LOG.info("frame {} ({}): {}", number, mark.name(), n));
-        store.add(number, file.path());
-        previews.add(number, file.path());
+    private void take(Waiting one) throws IOException {
+        ArrivedFile file = one.file();
+        KnownFile known = KnownFile.of(folder, file);
+        FileMark mark =
+                new FileMark(known.name(), known.sizeBytes(), known.modified().toEpochMilli());
+        String takenAt = file.exif().takenAt().map(Object::toString).orElse("");
+        LiveState state = live.state();
+        Optional<Frame> same = sameBytes(state, mark);
+        Optional<Frame> partner = Releases.partner(state.frames(), mark, takenAt);
+        if (same.isPresent()) {
+            String says =
+                    "%s is the same picture as frame %d, and stays one"
+                            .formatted(mark.path(), same.get().number());
+            live.leftOut(mark, says);
+            LOG.info("{}", says);
+            return;
+        }
+        int number;
+        if (partner.isPresent()) {
+            number = partner.get().number();
+            Frame joined = live.frameJoined(number, mark).frame(number).orElseThrow();
+            pictures.know(joined);
+        } else {
+            Frame frame =
+                    live.frameTaken(
+                                    new Arrival(
+                                            mark,
+                                            camera(file, mark),
+                                            takenAt,
+                                            words(file.exif()),
+                                            one.arrivedEpochMillis()),
+                                    facts)
+                            .newestFrame()
+                            .orElseThrow();
+            number = frame.number();
+            pictures.show(frame);
+        }
+        file.notes().forEach(n -> LOG.info("frame {} ({}): {}", number, mark.path(), n));
+        takers.forEach(t -> t.file(number, mark));
     }
 
-    private void previewMade(long number, PreviewResult result) {
-        if (result instanceof Preview) {
-            store.put(number, result);
-            previewed.add((int) number);
-            changed.run();
-        } else if (result instanceof PreviewResult.FrameProblem problem) {
-            LOG.warn("frame {}: {}", number, problem.words());
-            remark = Optional.of("frame %d: %s".formatted(number, problem.words()));
-            tellLink();
-            if (previewed.isEmpty() && number > 1) {
-                // After a restart the newest may be lost; the band shall see the one before.
-                preview(live.state().frames().get((int) number - 2));
-            }
+    /** What cannot be read now is no reason to hold the frame back. */
+    private Optional<Frame> sameBytes(LiveState state, FileMark mark) {
+        try {
+            return Releases.sameBytes(state.frames(), folder, mark);
+        } catch (IOException unreadable) {
+            LOG.warn("{} could not be compared: {}", mark.path(), unreadable.getMessage());
+            return Optional.empty();
         }
     }
 
-    private void preview(FrameTaken frame) {
-        previews.add(frame.number(), folder.resolve(frame.file().path()));
+    /** The body's name and the folder that it fills: two bodies of one kind fill two folders. */
+    private static String camera(ArrivedFile file, FileMark mark) {
+        int slash = mark.path().indexOf('/');
+        String filled = slash < 0 ? "" : mark.path().substring(0, slash);
+        String body = file.exif().bodyModel().orElse("");
+        return body.isEmpty() || filled.isEmpty() ? body + filled : body + ", " + filled;
+    }
+
+    private final class Previewed implements FramePictures.Listener {
+        @Override
+        public void made(int number, Preview preview) {
+            previewed.forEach(p -> p.made(number, preview));
+        }
+
+        @Override
+        public void failed(int number, FrameProblem problem) {
+            remark = Optional.of("frame %d: %s".formatted(number, problem.words()));
+            tellLink();
+            // After a restart the newest may be lost; the band shall see the one before.
+            if (pictures.newest(live.state()).isEmpty()) {
+                live.state().frame(number - 1).ifPresent(pictures::show);
+            }
+        }
     }
 
     private void noted(FolderNote note) {
@@ -230,11 +290,6 @@ public final class FrameIntake implements AutoCloseable {
     @Override
     public void close() {
         watched.close();
-        previewThread.shutdownNow();
-        try {
-            previewThread.awaitTermination(2, TimeUnit.SECONDS);
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-        }
+        pictures.close();
     }
 }

@@ -15,6 +15,13 @@ import lookstep.server.look.Adjustment;
     @JsonSubTypes.Type(value = Event.KeysMade.class, name = "keys made"),
     @JsonSubTypes.Type(value = Event.FoundBefore.class, name = "found before"),
     @JsonSubTypes.Type(value = Event.FrameTaken.class, name = "frame taken"),
+    @JsonSubTypes.Type(value = Event.FrameJoined.class, name = "frame joined"),
+    @JsonSubTypes.Type(value = Event.FileLeftOut.class, name = "file left out"),
+    @JsonSubTypes.Type(value = Event.FrameBelongs.class, name = "frame belongs"),
+    @JsonSubTypes.Type(value = Event.FrameMarked.class, name = "frame marked"),
+    @JsonSubTypes.Type(value = Event.FrameChecked.class, name = "frame checked"),
+    @JsonSubTypes.Type(value = Event.FrameCopied.class, name = "frame copied"),
+    @JsonSubTypes.Type(value = Event.ShowingChanged.class, name = "showing changed"),
     @JsonSubTypes.Type(value = Event.SameAgain.class, name = "same again"),
     @JsonSubTypes.Type(value = Event.Nudged.class, name = "nudged"),
     @JsonSubTypes.Type(value = Event.Kept.class, name = "kept"),
@@ -76,13 +83,92 @@ public sealed interface Event {
      *
      * @param number 1, 2, 3 ... as they came
      * @param file where the original lies
-     * @param shot the shot that was current, empty before the first
+     * @param shot the shot it is of, empty before the first
      * @param takenAt when it was exposed by the camera's clock, ISO 8601 without zone; empty if
      *     unknown
      * @param says its exposure in words
+     * @param camera which camera, empty if unknown
+     * @param look the look that was on
+     * @param people who is on it, left to right
+     * @param arrivedEpochMillis when it came in
      */
-    record FrameTaken(int number, FileMark file, String shot, String takenAt, String says)
-            implements Event {}
+    record FrameTaken(
+            int number,
+            FileMark file,
+            String shot,
+            String takenAt,
+            String says,
+            String camera,
+            String look,
+            List<String> people,
+            long arrivedEpochMillis)
+            implements Event {
+        /** A journal may be older than what came to be written into it. */
+        public FrameTaken {
+            camera = camera == null ? "" : camera;
+            look = look == null ? "" : look;
+            people = people == null ? List.of() : List.copyOf(people);
+        }
+    }
+
+    /** Another file of the same release, such as a raw file beside the JPEG. */
+    record FrameJoined(int number, FileMark file) implements Event {}
+
+    /**
+     * A file that is no frame of its own, because one of the same content is there.
+     *
+     * @param says why, in words
+     */
+    record FileLeftOut(FileMark file, String says) implements Event {}
+
+    /**
+     * A frame is of another shot than was thought.
+     *
+     * @param shot its id, empty for none
+     * @param byHand somebody said so; otherwise the camera's clock is known better by now
+     */
+    record FrameBelongs(int number, String shot, String look, List<String> people, boolean byHand)
+            implements Event {
+        public FrameBelongs {
+            people = List.copyOf(people);
+        }
+    }
+
+    /** The photographer keeps a frame, or does not, or has not said. */
+    record FrameMarked(int number, Frame.Mark mark) implements Event {}
+
+    /**
+     * A frame was looked at.
+     *
+     * @param remarks what is to be said of it, the most important first
+     * @param fingerprint tells it from others, as text
+     */
+    record FrameChecked(int number, List<Remark> remarks, String fingerprint) implements Event {
+        public FrameChecked {
+            remarks = List.copyOf(remarks);
+        }
+    }
+
+    /**
+     * One thing about a frame.
+     *
+     * @param about which check
+     * @param weight good, look or wrong
+     * @param says in plain words
+     */
+    record Remark(String about, String weight, String says) {}
+
+    /**
+     * A file of a frame lies in its second place, read back and compared.
+     *
+     * @param file the original's path, as in its mark
+     * @param sha256 of both, in hex
+     * @param copy where it lies
+     */
+    record FrameCopied(int number, String file, String sha256, String copy) implements Event {}
+
+    /** What the band gets to see from now on. */
+    record ShowingChanged(Showing showing) implements Event {}
 
     /** The current shot once more, from the look as it is. */
     record SameAgain() implements Event {}

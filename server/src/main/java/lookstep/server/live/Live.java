@@ -3,8 +3,10 @@ package lookstep.server.live;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.function.LongSupplier;
 import lookstep.server.live.Event.FileMark;
 import lookstep.server.live.Journal.Entry;
@@ -142,13 +144,116 @@ public final class Live {
     }
 
     /**
-     * A frame came in whole: it counts for the shot that is current now. When it was exposed, by
-     * the camera's clock, is kept beside it.
+     * A picture that came in whole, as it comes to the journal.
+     *
+     * @param file where the original lies
+     * @param camera which camera, empty if unknown
+     * @param takenAt when it was exposed by the camera's clock, ISO 8601 without zone, or empty
+     * @param says its exposure in words
+     * @param arrivedEpochMillis when it came in
      */
-    public synchronized LiveState frameTaken(FileMark file, String takenAt, String says)
-            throws IOException {
-        int number = state.frames().size() + 1;
-        return record(List.of(new Event.FrameTaken(number, file, state.shot(), takenAt, says)));
+    public record Arrival(
+            FileMark file,
+            String camera,
+            String takenAt,
+            String says,
+            long arrivedEpochMillis) {}
+
+    /**
+     * A frame came in whole. It is of the shot that was current when it was exposed; and where it
+     * shows that the camera's clock is off by less than was thought, so are the ones before it.
+     *
+     * @param facts what there is to know of a shot, by its id
+     */
+    public synchronized LiveState frameTaken(
+            Arrival arrival, Function<String, ShotFacts> facts) throws IOException {
+        LiveState with =
+                state.after(taken(arrival, "", ShotFacts.NONE), arrival.arrivedEpochMillis());
+        Map<String, CameraClock> clocks = CameraClock.of(with.frames());
+        List<Event> events = new ArrayList<>();
+        for (Frame frame : with.frames()) {
+            String shot =
+                    state.timeline().shotOf(CameraClock.exposedEpochMillis(frame, clocks));
+            ShotFacts of = shot.isEmpty() ? ShotFacts.NONE : facts.apply(shot);
+            if (frame.number() == with.frames().size()) {
+                events.add(0, taken(arrival, shot, of));
+            } else if (frame.camera().equals(arrival.camera())
+                    && !frame.byHand()
+                    && !frame.shot().equals(shot)) {
+                events.add(belongs(frame.number(), shot, of, false));
+            }
+        }
+        return record(events);
+    }
+
+    private Event.FrameTaken taken(Arrival arrival, String shot, ShotFacts of) {
+        return new Event.FrameTaken(
+                state.frames().size() + 1,
+                arrival.file(),
+                shot,
+                arrival.takenAt(),
+                arrival.says(),
+                arrival.camera(),
+                of.look(),
+                of.people(),
+                arrival.arrivedEpochMillis());
+    }
+
+    private static Event belongs(int number, String shot, ShotFacts of, boolean byHand) {
+        return new Event.FrameBelongs(number, shot, of.look(), of.people(), byHand);
+    }
+
+    /** A frame is of this shot, whatever the clocks say; empty for none. */
+    public synchronized LiveState frameBelongs(int number, String shot, ShotFacts of)
+            throws IOException, NotPossible {
+        frame(number);
+        return record(List.of(belongs(number, shot, of, true)));
+    }
+
+    /** Another file of the same release as a frame. */
+    public synchronized LiveState frameJoined(int number, FileMark file) throws IOException {
+        return record(List.of(new Event.FrameJoined(number, file)));
+    }
+
+    /** A file is no frame of its own, and is not to be looked at again. */
+    public synchronized LiveState leftOut(FileMark file, String says) throws IOException {
+        return record(List.of(new Event.FileLeftOut(file, says)));
+    }
+
+    /** The photographer keeps a frame, or not. */
+    public synchronized LiveState mark(int number, Frame.Mark mark)
+            throws IOException, NotPossible {
+        return frame(number).mark() == mark
+                ? state
+                : record(List.of(new Event.FrameMarked(number, mark)));
+    }
+
+    /** A frame was looked at. */
+    public synchronized LiveState frameChecked(Event.FrameChecked checked) throws IOException {
+        return record(List.of(checked));
+    }
+
+    /** A file of a frame lies in its second place. */
+    public synchronized LiveState frameCopied(Event.FrameCopied copied) throws IOException {
+        return record(List.of(copied));
+    }
+
+    /**
+     * What the band gets to see from now on.
+     *
+     * @param seen the frame that they see now, 0 for none: it stays if they are to see no other
+     */
+    public synchronized LiveState show(Showing.Mode mode, int seen) throws IOException {
+        Showing wanted = new Showing(mode, mode == Showing.Mode.HOLD ? seen : 0);
+        return state.showing().mode() == mode
+                ? state
+                : record(List.of(new Event.ShowingChanged(wanted)));
+    }
+
+    private Frame frame(int number) throws NotPossible {
+        return state.frame(number)
+                .orElseThrow(
+                        () -> new NotPossible("there is no frame " + number + "; reload the page"));
     }
 
     /** What happened has happened, whatever a watcher makes of it. */

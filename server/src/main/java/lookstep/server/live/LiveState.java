@@ -3,6 +3,7 @@ package lookstep.server.live;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 
 /**
  * The state of the shoot, whole and immutable.
@@ -15,7 +16,10 @@ import java.util.Optional;
  * @param changes of the light on the set
  * @param test a light or slot that is being looked at alone
  * @param flashingAcknowledged everybody was told of the flashing that the plan allows
+ * @param timeline which shot was current when
  * @param frames all, in the order they came
+ * @param leftOut files of the folder that are no frames of their own
+ * @param showing what the band gets to see
  * @param foundBefore files in the frames folder that are not of this shoot; absent before the
  *     folder was first seen
  * @param keys let pages in; absent before they are made
@@ -30,7 +34,10 @@ public record LiveState(
         Changes changes,
         Optional<RigTest> test,
         boolean flashingAcknowledged,
-        List<Event.FrameTaken> frames,
+        Timeline timeline,
+        List<Frame> frames,
+        List<Event.FileMark> leftOut,
+        Showing showing,
         Optional<List<Event.FileMark>> foundBefore,
         Optional<Event.KeysMade> keys,
         String planHash) {
@@ -45,19 +52,35 @@ public record LiveState(
                     Changes.NONE,
                     Optional.empty(),
                     false,
+                    Timeline.NONE,
                     List.of(),
+                    List.of(),
+                    Showing.ALL,
                     Optional.empty(),
                     Optional.empty(),
                     "");
 
     /** The newest frame. */
-    public Optional<Event.FrameTaken> newestFrame() {
+    public Optional<Frame> newestFrame() {
         return frames.isEmpty() ? Optional.empty() : Optional.of(frames.get(frames.size() - 1));
     }
 
     /** How many frames a shot has. */
     public int framesOf(String shotId) {
         return (int) frames.stream().filter(f -> f.shot().equals(shotId)).count();
+    }
+
+    /** Whether a shot has a frame that is kept. */
+    public boolean inTheBag(String shotId) {
+        return frames.stream()
+                .anyMatch(f -> f.shot().equals(shotId) && f.mark() == Frame.Mark.KEPT);
+    }
+
+    /** The frame of this number. */
+    public Optional<Frame> frame(int number) {
+        return number < 1 || number > frames.size()
+                ? Optional.empty()
+                : Optional.of(frames.get(number - 1));
     }
 
     /** This state after one more event. */
@@ -77,7 +100,10 @@ public record LiveState(
         private Changes changes;
         private Optional<RigTest> test;
         private boolean flashingAcknowledged;
-        private List<Event.FrameTaken> frames;
+        private Timeline timeline;
+        private List<Frame> frames;
+        private List<Event.FileMark> leftOut;
+        private Showing showing;
         private Optional<List<Event.FileMark>> foundBefore;
         private Optional<Event.KeysMade> keys;
         private String planHash;
@@ -91,7 +117,10 @@ public record LiveState(
             changes = before.changes;
             test = before.test;
             flashingAcknowledged = before.flashingAcknowledged;
+            timeline = before.timeline;
             frames = before.frames;
+            leftOut = before.leftOut;
+            showing = before.showing;
             foundBefore = before.foundBefore;
             keys = before.keys;
             planHash = before.planHash;
@@ -110,6 +139,7 @@ public record LiveState(
                 shot = e.shot();
                 take = 1;
                 test = Optional.empty();
+                timeline = timeline.then(atEpochMillis, shot);
             } else if (event instanceof Event.SameAgain) {
                 take++;
                 test = Optional.empty();
@@ -121,13 +151,45 @@ public record LiveState(
                 foundBefore = Optional.of(e.files());
             } else if (event instanceof Event.KeysMade e) {
                 keys = Optional.of(e);
-            } else if (event instanceof Event.FrameTaken e) {
-                List<Event.FrameTaken> more = new ArrayList<>(frames);
-                more.add(e);
-                frames = List.copyOf(more);
-            } else {
+            } else if (event instanceof Event.FileLeftOut e) {
+                leftOut = with(leftOut, e.file());
+            } else if (event instanceof Event.ShowingChanged e) {
+                showing = e.showing();
+            } else if (!frame(event)) {
                 light(event);
             }
+        }
+
+        private boolean frame(Event event) {
+            if (event instanceof Event.FrameTaken e) {
+                frames = with(frames, Frame.of(e));
+            } else if (event instanceof Event.FrameJoined e) {
+                change(e.number(), f -> f.joined(e.file()));
+            } else if (event instanceof Event.FrameBelongs e) {
+                change(e.number(), f -> f.belongs(e));
+            } else if (event instanceof Event.FrameMarked e) {
+                change(e.number(), f -> f.marked(e.mark()));
+            } else if (event instanceof Event.FrameChecked e) {
+                change(e.number(), f -> f.checked(e));
+            } else if (event instanceof Event.FrameCopied e) {
+                change(e.number(), f -> f.copied(e));
+            } else {
+                return false;
+            }
+            return true;
+        }
+
+        /** A number names one frame for good, so its place is known. */
+        private void change(int number, UnaryOperator<Frame> how) {
+            List<Frame> changed = new ArrayList<>(frames);
+            changed.set(number - 1, how.apply(changed.get(number - 1)));
+            frames = List.copyOf(changed);
+        }
+
+        private static <T> List<T> with(List<T> before, T one) {
+            List<T> more = new ArrayList<>(before);
+            more.add(one);
+            return List.copyOf(more);
         }
 
         private void light(Event event) {
@@ -160,7 +222,10 @@ public record LiveState(
                     changes,
                     test,
                     flashingAcknowledged,
+                    timeline,
                     frames,
+                    leftOut,
+                    showing,
                     foundBefore,
                     keys,
                     planHash);

@@ -6,9 +6,9 @@ package lookstep.server.web;
  * @param kind always {@code band}
  * @param simulated the pictures are computed
  * @param title what the shoot is called
- * @param frame the newest that has a preview, or null
+ * @param frame what they are to see, or null
  */
 public record BandMessage(String kind, boolean simulated, String title, BandFrame frame) {
-    /** A frame: nothing but the picture. */
+    /** Nothing but the picture; number 0 is one that is still on its way. */
     public record BandFrame(int number, String url) {}
 }

@@ -22,6 +22,10 @@ import java.util.List;
  * @param plot the set from above, as it is for the current shot
  * @param links connections to the outside
  * @param frame the newest frame that has a preview, or null
+ * @param frames the newest ones, the newest first
+ * @param band what the band sees
+ * @param cameras what each camera's clock is off by
+ * @param byHand what is to be set on the camera by hand, each as a thing to do
  * @param prediction where the computed picture of the current look is
  * @param pages how many pages are open
  * @param notes things to know that are no error
@@ -43,6 +47,10 @@ public record CrewMessage(
         Plot plot,
         List<LinkPart> links,
         FramePart frame,
+        List<FramePart> frames,
+        BandPart band,
+        List<CameraClockPart> cameras,
+        List<String> byHand,
         String prediction,
         Pages pages,
         List<String> notes) {
@@ -60,7 +68,7 @@ public record CrewMessage(
     /** Place in the running order: 0 is before the first shot. */
     public record Position(int at, int of) {}
 
-    /** One shot as planned, and how many frames it has. */
+    /** One shot as planned, how many frames it has, and whether one of them is kept. */
     public record ShotPart(
             String id,
             String name,
@@ -74,7 +82,8 @@ public record CrewMessage(
             double lensMillimetres,
             double distanceMetres,
             CameraPart camera,
-            int frames) {}
+            int frames,
+            boolean inTheBag) {}
 
     /** Camera settings; the time as photographers write it. */
     public record CameraPart(double fNumber, String time, double iso, double kelvin) {}
@@ -184,8 +193,46 @@ public record CrewMessage(
     /** A connection to the outside; {@code state} is up or down. */
     public record LinkPart(String name, String state, String says) {}
 
-    /** A frame. */
-    public record FramePart(int number, String url, String shot, String says) {}
+    /**
+     * A frame.
+     *
+     * @param shot its shot's id, null before the first
+     * @param byHand somebody said which shot it is of
+     * @param takenAt when, by this computer's clock, such as 21:04:07
+     * @param says its exposure
+     * @param mark none, kept or out
+     * @param raw whether a raw file came with it
+     * @param remarks what is to be said of it, the most important first
+     * @param copy how its copy is, in words; empty if there is to be none
+     * @param safe whether all of its files lie in their second place
+     */
+    public record FramePart(
+            int number,
+            String url,
+            String shot,
+            boolean byHand,
+            List<String> people,
+            String takenAt,
+            String says,
+            String mark,
+            boolean raw,
+            List<RemarkPart> remarks,
+            String copy,
+            boolean safe) {}
+
+    /** One thing about a frame; {@code weight} is good, look or wrong. */
+    public record RemarkPart(String weight, String says) {}
+
+    /**
+     * What the band sees.
+     *
+     * @param showing all, kept or hold
+     * @param frame its number, 0 for none
+     */
+    public record BandPart(String showing, int frame) {}
+
+    /** A camera's clock against this computer's, in words. */
+    public record CameraClockPart(String camera, String says) {}
 
     /** Open pages. */
     public record Pages(int band, int crew) {}

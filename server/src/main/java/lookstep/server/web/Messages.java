@@ -1,13 +1,16 @@
 package lookstep.server.web;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.IntStream;
 import lookstep.server.lighting.Lighting;
 import lookstep.server.lighting.Shown;
 import lookstep.server.live.Clock;
-import lookstep.server.live.Event.FrameTaken;
+import lookstep.server.live.CameraClock;
+import lookstep.server.live.Frame;
 import lookstep.server.live.Link;
 import lookstep.server.live.LiveState;
 import lookstep.server.look.Photometry;
@@ -20,7 +23,6 @@ import lookstep.server.web.BandMessage.BandFrame;
 import lookstep.server.web.CrewMessage.CameraPart;
 import lookstep.server.web.CrewMessage.ClockPart;
 import lookstep.server.web.CrewMessage.FlashingPart;
-import lookstep.server.web.CrewMessage.FramePart;
 import lookstep.server.web.CrewMessage.LinkPart;
 import lookstep.server.web.CrewMessage.Pages;
 import lookstep.server.web.CrewMessage.PlacePart;
@@ -43,34 +45,55 @@ public final class Messages {
     private final List<String> notes;
     private final Lighting lighting;
     private final LightParts lightParts;
+    private final FrameParts frameParts;
 
     /**
+     * What the pages show beside plan and state.
+     *
+     * @param newest the newest frame that can be shown
+     * @param seen the frame that the band sees
+     * @param url where a frame's picture is
+     * @param copying how the copies of frames are that are not all made, in words
+     * @param byHand what is to be set on the camera by hand
+     * @param links how the connections are
+     * @param pages how many are open
+     * @param nowEpochMillis when
+     */
+    public record Around(
+            Optional<Frame> newest,
+            Optional<Frame> seen,
+            Function<Frame, String> url,
+            Map<Integer, String> copying,
+            List<String> byHand,
+            List<Link> links,
+            Pages pages,
+            long nowEpochMillis) {}
+
+    /**
+     * @param frameParts frames in words
      * @param notes things to know that hold for the whole shoot
      */
-    public Messages(ShootPlan plan, Lighting lighting, boolean simulated, List<String> notes) {
+    public Messages(
+            ShootPlan plan,
+            Lighting lighting,
+            FrameParts frameParts,
+            boolean simulated,
+            List<String> notes) {
         this.plan = plan;
         this.lighting = lighting;
+        this.frameParts = frameParts;
         this.simulated = simulated;
         this.notes = List.copyOf(notes);
         lightParts = new LightParts(plan, lighting);
     }
 
-    /** What the band sees: the newest frame whose preview is there. */
-    public BandMessage band(Optional<FrameTaken> shown) {
-        return new BandMessage(
-                "band",
-                simulated,
-                plan.title(),
-                shown.map(f -> new BandFrame(f.number(), url(f))).orElse(null));
+    /** What the band sees. */
+    public BandMessage band(Optional<BandFrame> shown) {
+        return new BandMessage("band", simulated, plan.title(), shown.orElse(null));
     }
 
     /** What the crew sees. */
-    public CrewMessage crew(
-            LiveState state,
-            Optional<FrameTaken> frame,
-            List<Link> links,
-            Pages pages,
-            long nowEpochMillis) {
+    public CrewMessage crew(LiveState state, Around around) {
         int at = state.position();
         List<Shot> shots = plan.shots();
         Shot on = shots.get(Math.max(at, 1) - 1);
@@ -80,7 +103,7 @@ public final class Messages {
                 state.revision(),
                 simulated,
                 plan.title(),
-                clock(state.clock(), nowEpochMillis),
+                clock(state.clock(), around.nowEpochMillis()),
                 new Position(at, shots.size()),
                 at == 0 ? null : on.id(),
                 at == shots.size() ? null : shots.get(at).id(),
@@ -90,18 +113,25 @@ public final class Messages {
                 lightParts.test(state, shown),
                 new FlashingPart(plan.flashingAllowed(), state.flashingAcknowledged()),
                 plot(on, shown),
-                links.stream()
+                around.links().stream()
                         .map(l -> new LinkPart(l.name(), l.up() ? "up" : "down", l.says()))
                         .toList(),
-                frame.map(f -> new FramePart(f.number(), url(f), f.shot(), f.says())).orElse(null),
+                around.newest()
+                        .map(
+                                f ->
+                                        frameParts.part(
+                                                f,
+                                                around.url(),
+                                                CameraClock.of(state.frames()),
+                                                around.copying()))
+                        .orElse(null),
+                frameParts.newest(state, around.url(), around.copying()),
+                FrameParts.band(state, around.seen()),
+                frameParts.clocks(state, around.nowEpochMillis()),
+                around.byHand(),
                 "/prediction/%s.jpg%s".formatted(on.id(), version(shown)),
-                pages,
+                around.pages(),
                 notes);
-    }
-
-    /** The file's time is in the address, so that no browser shows a picture of another shoot. */
-    private static String url(FrameTaken frame) {
-        return "/frames/%d.jpg?v=%d".formatted(frame.number(), frame.file().modifiedEpochMillis());
     }
 
     /** A changed look has a picture of its own. */
@@ -129,7 +159,8 @@ public final class Messages {
                 s.lensMillimetres(),
                 s.distanceMetres(),
                 camera(lighting.look(state, s).camera()),
-                state.framesOf(s.id()));
+                state.framesOf(s.id()),
+                state.inTheBag(s.id()));
     }
 
     static CameraPart camera(CameraSettings c) {

@@ -17,16 +17,18 @@ import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.function.LongSupplier;
-import lookstep.server.frames.FrameStore;
+import java.util.function.Supplier;
+import lookstep.server.intake.FramePictures;
 import lookstep.server.lighting.Lighting;
 import lookstep.server.lighting.Nudging;
 import lookstep.server.lighting.Walking;
-import lookstep.server.live.Event.FrameTaken;
 import lookstep.server.live.Links;
 import lookstep.server.live.Live;
 import lookstep.server.live.LiveState;
+import lookstep.server.live.Showing;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.prediction.Predictions;
+import lookstep.server.web.BandMessage.BandFrame;
 import lookstep.server.web.CrewMessage.Pages;
 import org.xnio.Options;
 
@@ -43,8 +45,9 @@ public final class PageServer implements AutoCloseable {
      *
      * @param live the state, and where presses go
      * @param links how the connections are
-     * @param frames previews
-     * @param previewed the newest frame that has one
+     * @param pictures of frames
+     * @param copying how the copies of frames are, in words
+     * @param byHand what is to be set on the camera by hand
      * @param predictions computed pictures
      * @param plan what is being shot
      * @param lighting state as light
@@ -57,8 +60,9 @@ public final class PageServer implements AutoCloseable {
     public record About(
             Live live,
             Links links,
-            FrameStore frames,
-            Newest previewed,
+            FramePictures pictures,
+            Supplier<Map<Integer, String>> copying,
+            Supplier<List<String>> byHand,
             Predictions predictions,
             ShootPlan plan,
             Lighting lighting,
@@ -67,12 +71,6 @@ public final class PageServer implements AutoCloseable {
             Optional<Runnable> shutter,
             Keys keys,
             LongSupplier epochMillis) {}
-
-    /** The newest frame of a state that has a preview to show. */
-    @FunctionalInterface
-    public interface Newest {
-        Optional<FrameTaken> in(LiveState state);
-    }
 
     private final About about;
     private final ObjectMapper json = JsonMapper.builder().build();
@@ -102,11 +100,13 @@ public final class PageServer implements AutoCloseable {
                 new Presses(
                         about.live(),
                         lightPresses,
+                        new FramePresses(about.live(), about.pictures(), about.plan()),
                         about.shutter(),
                         json,
                         this::crewMessage,
                         pressing);
-        Pictures pictures = new Pictures(about.frames(), this::prediction, decoding, rendering);
+        Pictures pictures = new Pictures(
+                        about.pictures(), this::prediction, decoding, rendering);
         undertow =
                 Undertow.builder()
                         .addHttpListener(port, host)
@@ -204,19 +204,42 @@ public final class PageServer implements AutoCloseable {
     }
 
     private String bandMessage() {
-        return write(about.messages().band(about.previewed().in(about.live().state())));
+        FramePictures pictures = about.pictures();
+        LiveState state = about.live().state();
+        Optional<BandFrame> coming =
+                state.showing().mode() == Showing.Mode.ALL
+                        ? pictures.early().map(e -> new BandFrame(0, "/frames/early-%d.jpg".formatted(e.id())))
+                        : Optional.empty();
+        return write(
+                about.messages()
+                        .band(
+                                coming.or(
+                                        () ->
+                                                pictures.forBand(state)
+                                                        .map(
+                                                                f ->
+                                                                        new BandFrame(
+                                                                                f.number(),
+                                                                                pictures.url(
+                                                                                        f))))));
     }
 
     private String crewMessage() {
+        FramePictures pictures = about.pictures();
         LiveState state = about.live().state();
         return write(
                 about.messages()
                         .crew(
                                 state,
-                                about.previewed().in(state),
-                                about.links().all(),
-                                new Pages(band.open(), crew.open()),
-                                about.epochMillis().getAsLong()));
+                                new Messages.Around(
+                                        pictures.newest(state),
+                                        pictures.forBand(state),
+                                        pictures::url,
+                                        about.copying().get(),
+                                        about.byHand().get(),
+                                        about.links().all(),
+                                        new Pages(band.open(), crew.open()),
+                                        about.epochMillis().getAsLong())));
     }
 
     private String write(Object message) {

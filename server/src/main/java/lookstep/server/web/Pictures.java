@@ -9,20 +9,21 @@ import java.nio.ByteBuffer;
 import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.function.Function;
-import lookstep.server.frames.FrameStore;
 import lookstep.server.frames.PreviewResult;
 import lookstep.server.frames.PreviewResult.FrameProblem;
 import lookstep.server.frames.PreviewResult.Preview;
+import lookstep.server.intake.FramePictures;
+import lookstep.server.intake.FramePictures.Early;
 
 /** Previews of frames, and computed pictures. */
 final class Pictures {
-    private final FrameStore frames;
+    private final FramePictures frames;
     private final Function<String, Optional<byte[]>> predictions;
     private final Executor decoder;
     private final Executor renderer;
 
     Pictures(
-            FrameStore frames,
+            FramePictures frames,
             Function<String, Optional<byte[]>> predictions,
             Executor decoder,
             Executor renderer) {
@@ -41,7 +42,8 @@ final class Pictures {
     }
 
     private void found(HttpServerExchange exchange) {
-        Optional<PreviewResult> made = number(exchange).flatMap(frames::preview);
+        Optional<PreviewResult> made =
+                number(exchange).flatMap(frames::picture).or(() -> early(exchange));
         if (made.isEmpty()) {
             missing(exchange, "There is no such frame.\n");
         } else if (made.get() instanceof FrameProblem) {
@@ -63,6 +65,25 @@ final class Pictures {
         } else {
             jpeg(exchange, picture.get());
         }
+    }
+
+    /** For the row of the newest frames. */
+    void thumbnail(HttpServerExchange exchange) {
+        exchange.dispatch(
+                decoder,
+                (HttpHandler)
+                        e ->
+                                number(e)
+                                        .flatMap(frames::thumbnail)
+                                        .ifPresentOrElse(
+                                                t -> jpeg(e, t.jpeg()),
+                                                () -> missing(e, "There is no such frame.\n")));
+    }
+
+    /** A picture that came ahead of its file, as long as it is the newest. */
+    private Optional<PreviewResult> early(HttpServerExchange exchange) {
+        String name = parameter(exchange, "number");
+        return frames.early().filter(e -> name.equals("early-" + e.id())).map(Early::picture);
     }
 
     private static Optional<Long> number(HttpServerExchange exchange) {

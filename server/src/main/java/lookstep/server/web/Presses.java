@@ -27,6 +27,7 @@ final class Presses {
 
     private final Live live;
     private final LightPresses lightPresses;
+    private final FramePresses framePresses;
     private final Optional<Runnable> shutter;
     private final ObjectMapper json;
     private final Supplier<String> newest;
@@ -36,6 +37,7 @@ final class Presses {
      * Nothing is pressed yet.
      *
      * @param lightPresses what presses about the light mean
+     * @param framePresses what presses about frames mean
      * @param shutter releases the camera, where that can be done from here
      * @param newest the crew's message as it is now
      * @param one runs one thing after the other; writing the journal takes its time
@@ -43,6 +45,7 @@ final class Presses {
     Presses(
             Live live,
             LightPresses lightPresses,
+            FramePresses framePresses,
             Optional<Runnable> shutter,
             ObjectMapper json,
             Supplier<String> newest,
@@ -50,6 +53,7 @@ final class Presses {
         this.one = one;
         this.live = live;
         this.lightPresses = lightPresses;
+        this.framePresses = framePresses;
         this.shutter = shutter;
         this.json = json;
         this.newest = newest;
@@ -104,6 +108,24 @@ final class Presses {
             wrong(exchange, "this is no press that is known here; reload the page");
         } else {
             at(exchange, body, at -> live.light(at, change.get()));
+        }
+    }
+
+    /** Keep, leave out, say which shot: of one frame, wherever the running order is. */
+    void frame(HttpServerExchange exchange) {
+        read(exchange, body -> made(exchange, framePresses.frame(body)));
+    }
+
+    /** What the band gets to see. */
+    void show(HttpServerExchange exchange) {
+        read(exchange, body -> made(exchange, framePresses.show(body)));
+    }
+
+    private void made(HttpServerExchange exchange, Optional<FramePresses.Press> press) {
+        if (press.isEmpty()) {
+            wrong(exchange, "this is no press that is known here; reload the page");
+        } else {
+            make(exchange, press.get()::make);
         }
     }
 

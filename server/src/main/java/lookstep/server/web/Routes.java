@@ -38,6 +38,7 @@ final class Routes {
                         .get("/set", gate.only(Who.CREW, page("set")))
                         // pictures
                         .get("/frames/{number}", gate.only(Who.BAND, pictures::frame))
+                        .get("/thumbs/{number}", gate.only(Who.CREW, pictures::thumbnail))
                         .get("/prediction/{shot}", gate.only(Who.CREW, pictures::prediction))
                         // the rig as it is addressed
                         .get("/rig", gate.only(Who.CREW, rig))
@@ -52,6 +53,8 @@ final class Routes {
                         .post("/light", press(presses::light))
                         .post("/test", press(presses::test))
                         .post("/flashing", press(presses::flashing))
+                        .post("/frame", press(presses::frame))
+                        .post("/show", press(presses::show))
                         .post("/clock", press(presses::clock))
                         .post("/shutter", press(presses::shutter))
                         .setFallbackHandler(files());

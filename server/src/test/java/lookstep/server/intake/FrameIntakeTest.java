@@ -10,7 +10,14 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import lookstep.server.live.Frame;
+import java.util.Optional;
+import lookstep.server.frames.PreviewMaker;
+import lookstep.server.live.ShotFacts;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
@@ -38,6 +45,7 @@ class FrameIntakeTest {
     private Live live;
     private FrameIntake intake;
     private long now;
+    private long clock = 1_800_000_000_000L;
 
     @BeforeEach
     void makeFolder() throws IOException {
@@ -52,8 +60,17 @@ class FrameIntakeTest {
 
     private void open() throws IOException {
         journal = Journal.open(dir.resolve("journal"));
-        live = new Live(journal, List.of("a", "b"), "", () -> 0);
-        intake = new FrameIntake(folder, live, links, () -> previews.add("made"));
+        live = new Live(journal, List.of("a", "b"), "", () -> clock);
+        intake = new FrameIntake(
+                        folder,
+                        live,
+                        links,
+                        shot -> new ShotFacts("look of " + shot, List.of("Ines")),
+                        new FramePictures.Makers(
+                                new PreviewMaker()::make, original -> Optional.empty()),
+                        () -> {},
+                        () -> clock);
+        intake.tellPreviews((number, preview) -> previews.add("made"));
     }
 
     /** The folder is listed every few seconds at the latest, on this clock. */
@@ -98,7 +115,7 @@ class FrameIntakeTest {
         assertEquals("f/5.6, 1/125 s, ISO 3200, 3000 K", state.frames().get(0).says());
         assertEquals("2026-01-02T03:04:05.678", state.frames().get(0).takenAt());
         assertEquals("made", previews.poll(30, TimeUnit.SECONDS));
-        assertEquals(state.newestFrame(), intake.newest(live.state()));
+        assertEquals(state.newestFrame(), intake.pictures().newest(live.state()));
         assertEquals("true: frames come in at " + folder, cameraLink());
     }
 
@@ -150,7 +167,7 @@ class FrameIntakeTest {
         previews.clear();
         open();
         assertEquals("made", previews.poll(30, TimeUnit.SECONDS));
-        assertEquals(1, intake.newest(live.state()).orElseThrow().number());
+        assertEquals(1, intake.pictures().newest(live.state()).orElseThrow().number());
     }
 
     @Test
@@ -174,5 +191,42 @@ class FrameIntakeTest {
         photograph("LS_0001.JPG", 90);
         passSeconds(10);
         assertFalse(cameraLink().contains("HALF.JPG"), cameraLink());
+    }
+
+    @Test
+    void theSamePictureUnderAnotherNameIsNoOtherFrame() throws Exception {
+        open();
+        photograph("LS_0001.JPG", 90);
+        passSeconds(10);
+        Files.copy(folder.resolve("LS_0001.JPG"), folder.resolve("COPY.JPG"));
+        photograph("LS_0002.JPG", 91);
+        passSeconds(10);
+        assertEquals(
+                List.of("LS_0001.JPG", "LS_0002.JPG"),
+                live.state().frames().stream().map(f -> f.file().path()).toList());
+        assertEquals("COPY.JPG", live.state().leftOut().get(0).path());
+        intake.close();
+        journal.close();
+        open();
+        passSeconds(10);
+        assertEquals(2, live.state().frames().size());
+        assertEquals(1, live.state().leftOut().size());
+    }
+
+    @Test
+    void everyFileOfAFrameIsToldOnce() throws Exception {
+        open();
+        List<String> told = new ArrayList<>();
+        intake.tell((number, file) -> told.add(number + " " + file.path()));
+        Files.createDirectory(folder.resolve("ines-body"));
+        photograph("ines-body/LS_0001.JPG", 90);
+        photograph("LS_0001.JPG", 80);
+        passSeconds(10);
+        assertEquals(
+                Set.of("ines-body/LS_0001.JPG", "LS_0001.JPG"),
+                told.stream().map(t -> t.substring(2)).collect(Collectors.toSet()));
+        assertEquals(
+                Set.of("simulated camera", "simulated camera, ines-body"),
+                live.state().frames().stream().map(Frame::camera).collect(Collectors.toSet()));
     }
 }

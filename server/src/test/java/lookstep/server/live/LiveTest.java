@@ -75,7 +75,14 @@ class LiveTest {
             Live live = open(journal, "a", "b");
             live.step(0);
             now += 1500;
-            live.frameTaken(new FileMark("x/ü.JPG", 7, 8), "2026-01-02T03:04:05.678", "f/8");
+            live.frameTaken(
+                    new Live.Arrival(
+                            new FileMark("x/ü.JPG", 7, 8),
+                            "",
+                            "2026-01-02T03:04:05.678",
+                            "f/8",
+                            now),
+                    shot -> ShotFacts.NONE);
             live.foundBefore(List.of(new FileMark("old.jpg", 1, 2)));
             now += 1500;
             before = live.pauseClock();

@@ -28,9 +28,11 @@ import java.util.concurrent.CompletionStage;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import lookstep.server.TestPlans;
-import lookstep.server.frames.FrameStore;
-import lookstep.server.frames.PreviewMaker;
 import lookstep.server.frames.PreviewResult;
+import lookstep.server.intake.FramePictures;
+import lookstep.server.live.Event.FileMark;
+import lookstep.server.live.ShotFacts;
+import java.time.ZoneOffset;
 import lookstep.server.lighting.Lighting;
 import lookstep.server.live.Journal;
 import lookstep.server.live.Links;
@@ -54,27 +56,49 @@ class PageServerTest {
 
     private final ShootPlan plan = TestPlans.threeShots();
     private final Lighting lighting = new Lighting(plan);
-    private final FrameStore frames = new FrameStore(1, new PreviewMaker()::make);
+    private FramePictures frames;
     private Journal journal;
     private Live live;
     private PageServer server;
+
+    private static final class NoListener implements FramePictures.Listener {
+        @Override
+        public void made(int number, PreviewResult.Preview preview) {}
+
+        @Override
+        public void failed(int number, PreviewResult.FrameProblem problem) {}
+    }
 
     @BeforeEach
     void serve() throws IOException {
         journal = Journal.open(dir.resolve("journal"));
         live = new Live(journal, plan.shots().stream().map(Shot::id).toList(), "", () -> 0);
+        frames =
+                new FramePictures(
+                        dir,
+                        new FramePictures.Makers(
+                                original -> new PreviewResult.Preview(new byte[8 << 20], 1, 1),
+                                original -> Optional.empty()),
+                        () -> {},
+                        new NoListener());
         server =
                 PageServer.start(
                         new PageServer.About(
                                 live,
                                 new Links(() -> {}),
                                 frames,
-                                state -> Optional.empty(),
+                                Map::of,
+                                List::of,
                                 new Predictions(plan),
                                 plan,
                                 lighting,
                                 Map.of(1, List.of("a line")),
-                                new Messages(plan, lighting, true, List.of()),
+                                new Messages(
+                                        plan,
+                                        lighting,
+                                        new FrameParts(ZoneOffset.UTC, false),
+                                        true,
+                                        List.of()),
                                 Optional.empty(),
                                 KEYS,
                                 () -> 0),
@@ -85,6 +109,7 @@ class PageServerTest {
     @AfterEach
     void stop() {
         server.close();
+        frames.close();
         journal.close();
     }
 
@@ -361,8 +386,10 @@ class PageServerTest {
     /** Tablets that walked off in the middle of a picture, or somebody who means it. */
     @Test
     void readersThatNeverReadDoNotHoldUpAPress() throws Exception {
-        frames.add(1, dir.resolve("original.jpg"));
-        frames.put(1, new PreviewResult.Preview(new byte[8 << 20], 1, 1));
+        live.frameTaken(
+                new Live.Arrival(new FileMark("original.jpg", 1, 1), "", "", "", 0),
+                shot -> ShotFacts.NONE);
+        frames.show(live.state().newestFrame().orElseThrow());
         List<Socket> stuck = new ArrayList<>();
         try {
             for (int i = 0; i < 24; i++) {

@@ -11,6 +11,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import lookstep.server.live.Frame;
+import java.time.ZoneOffset;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -43,13 +45,46 @@ class SamplesTest {
                     new Link("lights", true, "simulated line, a packet every 30 ms"),
                     new Link("camera", true, "frames come in at /home/ava/frames"));
 
+    private static final FrameParts FRAMES = new FrameParts(ZoneOffset.UTC, true);
+
+    private static Messages.Around around(List<Link> links, CrewMessage.Pages pages) {
+        return around(LiveState.NEW, links, pages, List.of());
+    }
+
+    private static Messages.Around around(LiveState state) {
+        return around(
+                state,
+                LINKS,
+                new CrewMessage.Pages(1, 2),
+                List.of("set 3000 K on the camera: it takes no colour temperature from here"));
+    }
+
+    private static Messages.Around around(
+            LiveState state, List<Link> links, CrewMessage.Pages pages, List<String> byHand) {
+        return new Messages.Around(
+                state.newestFrame(),
+                state.newestFrame(),
+                f ->
+                        "/frames/%d.jpg?v=%d"
+                                .formatted(f.number(), f.file().modifiedEpochMillis()),
+                Map.of(3, "being copied"),
+                byHand,
+                links,
+                pages,
+                NOW);
+    }
+
     private static FrameTaken frame(int number, String shot) {
         return new FrameTaken(
                 number,
                 new FileMark("LS_000" + number + ".JPG", 1000, 1_795_599_990_000L),
                 shot,
-                "",
-                "f/8, 1/125 s, ISO 3200, 3000 K");
+                "2026-11-25T13:59:%02d.000".formatted(number),
+                "f/8, 1/125 s, ISO 3200, 3000 K",
+                "body one",
+                shot,
+                List.of("Ines", "Marlo"),
+                START);
     }
 
     private static LiveState inTheMiddle() {
@@ -62,7 +97,24 @@ class SamplesTest {
                         frame(1, "safe"),
                         frame(2, "safe"),
                         new Event.WentTo(2, "warm-front"),
-                        frame(3, "warm-front"))) {
+                        frame(3, "warm-front"),
+                        new Event.FrameJoined(1, new FileMark("LS_0001.DNG", 2000, 1)),
+                        new Event.FrameMarked(1, Frame.Mark.KEPT),
+                        new Event.FrameMarked(2, Frame.Mark.OUT),
+                        new Event.FrameCopied(1, "LS_0001.JPG", "00", "/mnt/second/LS_0001.JPG"),
+                        new Event.FrameCopied(1, "LS_0001.DNG", "00", "/mnt/second/LS_0001.DNG"),
+                        new Event.FrameChecked(
+                                3,
+                                List.of(
+                                        new Event.Remark(
+                                                "depth of field",
+                                                "wrong",
+                                                "f/2.8 with five people 0.9 m deep: 0.25 m is sharp; f/8 holds them"),
+                                        new Event.Remark(
+                                                "exposure",
+                                                "look",
+                                                "faces are 1.3 stops under the plan")),
+                                ""))) {
             state = state.after(e, START);
         }
         return state;
@@ -91,35 +143,31 @@ class SamplesTest {
         LiveState state = inTheMiddle();
         assertSame(
                 "crew",
-                new Messages(
-                                TestPlans.threeShots(),
-                                LIGHTING,
-                                true,
+                new Messages(TestPlans.threeShots(), LIGHTING, FRAMES, true,
                                 List.of("The plan was edited since this shoot was last opened."))
-                        .crew(state, state.newestFrame(), LINKS, new CrewMessage.Pages(1, 2), NOW));
+                        .crew(state, around(state)));
     }
 
     @Test
     void theCrewsMessageBeforeTheFirstStepWithTheLineDown() throws IOException {
         assertSame(
                 "crew-ready",
-                new Messages(TestPlans.threeShots(), LIGHTING, false, List.of())
+                new Messages(TestPlans.threeShots(), LIGHTING, FRAMES, false, List.of())
                         .crew(
                                 LiveState.NEW.after(new Event.Opened("hash"), START),
-                                Optional.empty(),
+                                around(
                                 List.of(
                                         new Link(
                                                 "lights",
                                                 false,
                                                 "/dev/ttyUSB0: no adapter is there. Plug it in, or choose another line."),
                                         LINKS.get(1)),
-                                new CrewMessage.Pages(0, 1),
-                                NOW));
+                                new CrewMessage.Pages(0, 1))));
     }
 
     private static CrewMessage crew(LiveState state) {
-        return new Messages(TestPlans.threeShots(), LIGHTING, true, List.of())
-                .crew(state, state.newestFrame(), LINKS, new CrewMessage.Pages(1, 2), NOW);
+        return new Messages(TestPlans.threeShots(), LIGHTING, FRAMES, true, List.of())
+                .crew(state, around(state));
     }
 
     @Test
@@ -148,11 +196,11 @@ class SamplesTest {
 
     @Test
     void theBandsMessage() throws IOException {
-        Messages messages = new Messages(TestPlans.threeShots(), LIGHTING, true, List.of());
-        assertSame("band", messages.band(inTheMiddle().newestFrame()));
+        Messages messages = new Messages(TestPlans.threeShots(), LIGHTING, FRAMES, true, List.of());
+        assertSame("band", messages.band(Optional.of(new BandMessage.BandFrame(3, "/frames/3.jpg?v=1795599990000"))));
         assertSame(
                 "band-waiting",
-                new Messages(TestPlans.threeShots(), LIGHTING, false, List.of())
+                new Messages(TestPlans.threeShots(), LIGHTING, FRAMES, false, List.of())
                         .band(Optional.empty()));
     }
 

@@ -1,0 +1,134 @@
+package lookstep.server.live;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import lookstep.server.live.Event.FileMark;
+
+/**
+ * One picture of the shoot, and all that is known of it.
+ *
+ * @param number 1, 2, 3 ... as they came
+ * @param files the original, and what the camera made beside it, such as a raw file; at least one
+ * @param shot the shot it is of; empty before the first
+ * @param look the look that was on, empty before the first
+ * @param people who is on it, left to right
+ * @param byHand true if somebody said which shot it is of; otherwise the camera's clock says it
+ * @param camera which camera, as it calls itself; empty if it does not
+ * @param takenAt when it was exposed by the camera's clock, ISO 8601 without zone; empty if unknown
+ * @param arrivedEpochMillis when it came in, by this computer's clock
+ * @param says its exposure in words
+ * @param mark what the photographer said of it
+ * @param checked what is odd about it; absent until it was looked at
+ * @param copies the second places of its files, by the original's path
+ */
+public record Frame(
+        int number,
+        List<FileMark> files,
+        String shot,
+        String look,
+        List<String> people,
+        boolean byHand,
+        String camera,
+        String takenAt,
+        long arrivedEpochMillis,
+        String says,
+        Mark mark,
+        Optional<Event.FrameChecked> checked,
+        Map<String, Event.FrameCopied> copies) {
+
+    /** What the photographer says of a frame. */
+    public enum Mark {
+        NONE,
+        /** Its shot is in the bag. */
+        KEPT,
+        /** Not to be used. */
+        OUT
+    }
+
+    public Frame {
+        files = List.copyOf(files);
+        people = List.copyOf(people);
+        copies = Map.copyOf(copies);
+    }
+
+    static Frame of(Event.FrameTaken taken) {
+        return new Frame(
+                taken.number(),
+                List.of(taken.file()),
+                taken.shot(),
+                taken.look(),
+                taken.people(),
+                false,
+                taken.camera(),
+                taken.takenAt(),
+                taken.arrivedEpochMillis(),
+                taken.says(),
+                Mark.NONE,
+                Optional.empty(),
+                Map.of());
+    }
+
+    /** The file that came first. */
+    public FileMark file() {
+        return files.get(0);
+    }
+
+    Frame joined(FileMark more) {
+        List<FileMark> all = new ArrayList<>(files);
+        all.add(more);
+        return new Frame(
+                number, all, shot, look, people, byHand, camera, takenAt, arrivedEpochMillis, says,
+                mark, checked, copies);
+    }
+
+    Frame belongs(Event.FrameBelongs to) {
+        return new Frame(
+                number,
+                files,
+                to.shot(),
+                to.look(),
+                to.people(),
+                to.byHand(),
+                camera,
+                takenAt,
+                arrivedEpochMillis,
+                says,
+                mark,
+                checked,
+                copies);
+    }
+
+    Frame marked(Mark as) {
+        return new Frame(
+                number, files, shot, look, people, byHand, camera, takenAt, arrivedEpochMillis,
+                says, as, checked, copies);
+    }
+
+    Frame checked(Event.FrameChecked as) {
+        return new Frame(
+                number,
+                files,
+                shot,
+                look,
+                people,
+                byHand,
+                camera,
+                takenAt,
+                arrivedEpochMillis,
+                says,
+                mark,
+                Optional.of(as),
+                copies);
+    }
+
+    Frame copied(Event.FrameCopied copy) {
+        Map<String, Event.FrameCopied> more = new LinkedHashMap<>(copies);
+        more.put(copy.file(), copy);
+        return new Frame(
+                number, files, shot, look, people, byHand, camera, takenAt, arrivedEpochMillis,
+                says, mark, checked, more);
+    }
+}
