@@ -1,5 +1,6 @@
 import '/parts/camera-settings/camera-settings.js';
 import '/parts/flashing-caution/flashing-caution.js';
+import '/parts/frame-facts/frame-facts.js';
 import '/parts/frame-judge/frame-judge.js';
 import '/parts/frame-strip/frame-strip.js';
 import '/parts/full-size/full-size.js';
@@ -47,9 +48,13 @@ const troubles = part('trouble-strip');
 const shutter = part('#shutter');
 const said = part('#said');
 const strip = part('frame-strip');
+const facts = part('frame-facts');
 const judge = part('frame-judge');
 const fullSize = part('full-size');
 const cautions = document.querySelectorAll('flashing-caution');
+
+/** Behind the panel's name, when the band does not see what comes. */
+const BAND_MARKS = { all: '', kept: ' (kept)', hold: ' (hold)' };
 
 const feed = openFeed('crew');
 const stepping = new Stepping(feed);
@@ -135,7 +140,8 @@ judge.addEventListener('follow', () => {
   showFrames();
 });
 judge.addEventListener('frame-do', ({ detail }) => ask(() => askFrame(detail)));
-judge.addEventListener('show-do', ({ detail }) => ask(() => askShow(detail)));
+facts.addEventListener('frame-do', ({ detail }) => ask(() => askFrame(detail)));
+facts.addEventListener('show-do', ({ detail }) => ask(() => askShow(detail)));
 judge.addEventListener('full-size', ({ detail }) => fullSize.show(detail));
 part('#large live-picture').addEventListener('click', ({ target, clientX, clientY }) => {
   const frame = pickedFrame();
@@ -193,12 +199,9 @@ function showFrames() {
   if (frame === message.frame) picked = null;
   pictures.show({ ...message, frame });
   strip.show(message.frames, frame?.number ?? null);
-  judge.show({
-    frame,
-    shots: message.shots,
-    band: message.band,
-    newest: message.frame?.number ?? null,
-  });
+  judge.show(frame, message.frame?.number ?? null);
+  facts.show({ frame, shots: message.shots, band: message.band });
+  panels.mark('frames', BAND_MARKS[message.band.showing]);
 }
 
 /** Which place of the picture is under the finger, 0 to 1; there are bars beside what does not fit. */

@@ -1,7 +1,7 @@
 import { thumbUrl } from '../../live/sample.js';
 
 /**
- * The newest frames in a row, the newest first. One is under the eye; a tap picks another, and a tap
+ * The newest frames, the newest first. One is under the eye; a tap picks another, and a tap
  * on the newest goes back to following what comes.
  *
  * show(frames, picked): picked is the number of the one that is looked at. Sends 'pick' (detail:
