@@ -25,7 +25,7 @@ public record Showing(Mode mode, int held) {
     public static final Showing ALL = new Showing(Mode.ALL, 0);
 
     /**
-     * The frame that the band sees.
+     * The frame that the band sees: the newest that it may.
      *
      * @param frames all, in the order they came
      * @param canBeShown whether there is a picture of the frame of this number
@@ -33,16 +33,23 @@ public record Showing(Mode mode, int held) {
     public Optional<Frame> of(List<Frame> frames, IntPredicate canBeShown) {
         for (int i = frames.size() - 1; i >= 0; i--) {
             Frame frame = frames.get(i);
-            boolean wanted =
-                    switch (mode) {
-                        case ALL -> true;
-                        case KEPT -> frame.mark() == Frame.Mark.KEPT;
-                        case HOLD -> frame.number() == held;
-                    };
-            if (wanted && canBeShown.test(frame.number())) {
+            if (may(frame) && canBeShown.test(frame.number())) {
                 return Optional.of(frame);
             }
         }
         return Optional.empty();
+    }
+
+    /** Whether the band may see the frame of this number. */
+    public boolean shows(List<Frame> frames, int number) {
+        return number >= 1 && number <= frames.size() && may(frames.get(number - 1));
+    }
+
+    private boolean may(Frame frame) {
+        return switch (mode) {
+            case ALL -> true;
+            case KEPT -> frame.mark() == Frame.Mark.KEPT;
+            case HOLD -> frame.number() == held;
+        };
     }
 }

@@ -83,6 +83,15 @@ final class Gate {
         };
     }
 
+    /** The crew gets one answer, the band another, and nobody else any. */
+    HttpHandler each(HttpHandler crew, HttpHandler band) {
+        return only(
+                Who.BAND,
+                exchange ->
+                        (keys.who(exchange).filter(Who.CREW::equals).isPresent() ? crew : band)
+                                .handleRequest(exchange));
+    }
+
     /** Turns away what another site's page sends with our cookie. */
     HttpHandler ownPage(HttpHandler then) {
         return exchange -> {

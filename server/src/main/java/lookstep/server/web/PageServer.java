@@ -106,7 +106,7 @@ public final class PageServer implements AutoCloseable {
                         this::crewMessage,
                         pressing);
         Pictures pictures = new Pictures(
-                        about.pictures(), this::prediction, decoding, rendering);
+                        about.pictures(), this::seenByBand, this::prediction, decoding, rendering);
         undertow =
                 Undertow.builder()
                         .addHttpListener(port, host)
@@ -201,6 +201,11 @@ public final class PageServer implements AutoCloseable {
                                 about.predictions()
                                         .picture(
                                                 s, about.lighting().look(about.live().state(), s)));
+    }
+
+    private boolean seenByBand(long number) {
+        LiveState state = about.live().state();
+        return state.showing().shows(state.frames(), (int) number);
     }
 
     private String bandMessage() {

@@ -9,6 +9,7 @@ import java.nio.ByteBuffer;
 import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.function.Function;
+import java.util.function.LongPredicate;
 import lookstep.server.frames.PreviewResult;
 import lookstep.server.frames.PreviewResult.FrameProblem;
 import lookstep.server.frames.PreviewResult.Preview;
@@ -19,14 +20,17 @@ import lookstep.server.intake.FramePictures.Early;
 final class Pictures {
     private final FramePictures frames;
     private final Function<String, Optional<byte[]>> predictions;
+    private final LongPredicate seenByBand;
     private final Executor decoder;
     private final Executor renderer;
 
     Pictures(
             FramePictures frames,
+            LongPredicate seenByBand,
             Function<String, Optional<byte[]>> predictions,
             Executor decoder,
             Executor renderer) {
+        this.seenByBand = seenByBand;
         this.decoder = decoder;
         this.renderer = renderer;
         this.frames = frames;
@@ -39,6 +43,15 @@ final class Pictures {
      */
     void frame(HttpServerExchange exchange) {
         exchange.dispatch(decoder, (HttpHandler) this::found);
+    }
+
+    /** Only what the photographer shows: whoever counts through the numbers sees no more. */
+    void frameForBand(HttpServerExchange exchange) {
+        if (number(exchange).map(seenByBand::test).orElse(true)) {
+            frame(exchange);
+        } else {
+            missing(exchange, "There is no such frame.\n");
+        }
     }
 
     private void found(HttpServerExchange exchange) {

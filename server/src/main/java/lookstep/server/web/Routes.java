@@ -37,7 +37,9 @@ final class Routes {
                         .get("/next", gate.only(Who.CREW, page("next")))
                         .get("/set", gate.only(Who.CREW, page("set")))
                         // pictures
-                        .get("/frames/{number}", gate.only(Who.BAND, pictures::frame))
+                        .get(
+                                "/frames/{number}",
+                                gate.each(pictures::frame, pictures::frameForBand))
                         .get("/thumbs/{number}", gate.only(Who.CREW, pictures::thumbnail))
                         .get("/prediction/{shot}", gate.only(Who.CREW, pictures::prediction))
                         // the rig as it is addressed

@@ -70,7 +70,7 @@ abstract class PageCase {
     }
 
     /**
-     * @param panel of the set page that is shown: light, plot, test, links
+     * @param panel of the set page that is shown: light, frames, plot, test, links
      */
     void open(String name, String sample, String panel) {
         String behind = panel.isEmpty() ? "" : "#" + panel;

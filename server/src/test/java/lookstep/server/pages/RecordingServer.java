@@ -94,7 +94,7 @@ final class RecordingServer implements AutoCloseable {
             } else if (path.equals("/rig")) {
                 rigsAsked.incrementAndGet();
                 send(exchange, rigStatus, "application/json", rigStatus == 200 ? rig : "");
-            } else if (path.startsWith("/frames/")) {
+            } else if (path.matches("/(frames|thumbs|originals)/.*")) {
                 if (path.contains("held")) {
                     await();
                 }

@@ -31,7 +31,9 @@ import lookstep.server.TestPlans;
 import lookstep.server.frames.PreviewResult;
 import lookstep.server.intake.FramePictures;
 import lookstep.server.live.Event.FileMark;
+import lookstep.server.live.Frame;
 import lookstep.server.live.ShotFacts;
+import lookstep.server.live.Showing;
 import java.time.ZoneOffset;
 import lookstep.server.lighting.Lighting;
 import lookstep.server.live.Journal;
@@ -139,6 +141,7 @@ class PageServerTest {
         "/next, 403, 403, 200",
         "/set, 403, 403, 200",
         "/frames/1.jpg, 403, 404, 404",
+        "/thumbs/1.jpg, 403, 403, 404",
         "/prediction/nothing.jpg, 403, 403, 404",
         "/rig, 403, 403, 200",
         "/push/band, 403, 404, 404",
@@ -176,6 +179,8 @@ class PageServerTest {
                 "/light",
                 "/test",
                 "/flashing",
+                "/frame",
+                "/show",
                 "/clock",
                 "/shutter"
             })
@@ -316,6 +321,88 @@ class PageServerTest {
                             .statusCode(),
                     path);
         }
+    }
+
+    private void arrive(String name) throws IOException {
+        live.frameTaken(
+                new Live.Arrival(new FileMark(name, 1, 1), "", "", "", 0),
+                shot -> new ShotFacts("its look", List.of("Ines")));
+        frames.show(live.state().newestFrame().orElseThrow());
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "/frame | {'number':1,'do':'keep'}                          | 'inTheBag':true",
+                "/frame | {'number':1,'do':'out'}                           | 'mark':'out'",
+                "/frame | {'number':1,'do':'belongs','shot':'rim-only'}     | 'shot':'rim-only','byHand':true",
+                "/frame | {'number':1,'do':'belongs','shot':''}             | 'shot':null,'byHand':true",
+                "/show  | {'show':'kept'}                                   | 'showing':'kept','frame':0",
+                "/show  | {'show':'hold'}                                   | 'showing':'hold','frame':1",
+            })
+    void whatIsDoneWithAFrameHappens(String path, String body, String then) throws Exception {
+        live.step(0);
+        arrive("original.jpg");
+        frames.picture(1);
+        while (!frames.has(1)) {
+            Thread.onSpinWait();
+        }
+        HttpResponse<String> answer = send(post(KEYS.crew(), path, body.replace('\'', '"')));
+        assertEquals(200, answer.statusCode(), answer.body());
+        assertTrue(answer.body().contains(then.replace('\'', '"')), answer.body());
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "/frame | {'number':2,'do':'keep'}                       | 422 | no frame 2",
+                "/frame | {'number':1,'do':'belongs','shot':'nowhere'}   | 422 | no shot",
+                "/frame | {'number':1,'do':'burn'}                       | 400 | no press",
+                "/frame | {'do':'keep'}                                  | 400 | no press",
+                "/show  | {'show':'everything'}                          | 400 | no press",
+            })
+    void whatCannotBeDoneWithAFrameIsSaid(String path, String body, int status, String says)
+            throws Exception {
+        live.step(0);
+        arrive("original.jpg");
+        long before = live.state().revision();
+        HttpResponse<String> answer =
+                send(post(KEYS.crew(), path, body.replace('\'', '"')));
+        assertEquals(status, answer.statusCode(), answer.body());
+        assertTrue(answer.body().contains(says), answer.body());
+        assertEquals(before, live.state().revision());
+    }
+
+    /** Numbers can be counted through by anybody on the Wi-Fi who has the band's link. */
+    @Test
+    void theBandGetsNoFrameThatItIsNotShown() throws Exception {
+        arrive("one.jpg");
+        arrive("two.jpg");
+        assertEquals(200, send(with(KEYS.band(), "/frames/2.jpg")).statusCode());
+        live.mark(1, Frame.Mark.KEPT);
+        live.show(Showing.Mode.KEPT, 0);
+        assertEquals(200, send(with(KEYS.band(), "/frames/1.jpg")).statusCode());
+        assertEquals(404, send(with(KEYS.band(), "/frames/2.jpg")).statusCode());
+        assertEquals(200, send(with(KEYS.crew(), "/frames/2.jpg")).statusCode());
+        live.show(Showing.Mode.HOLD, 2);
+        assertEquals(404, send(with(KEYS.band(), "/frames/1.jpg")).statusCode());
+        assertEquals(200, send(with(KEYS.band(), "/frames/2.jpg")).statusCode());
+        assertEquals(404, send(with(KEYS.band(), "/frames/3.jpg")).statusCode());
+    }
+
+    @Test
+    void aPictureThatComesAheadOfItsFileIsShownUntilTheFileIsThere() throws Exception {
+        frames.early(dir.resolve("cam/LS_0001.JPG"), new PreviewResult.Preview(new byte[77], 1, 1));
+        String own = "http://127.0.0.1:" + server.port();
+        BlockingQueue<String> band = listen(KEYS.band(), "/push/band", own);
+        String heard = band.poll(30, TimeUnit.SECONDS);
+        assertTrue(heard.contains("\"number\":0,\"url\":\"/frames/early-1.jpg\""), heard);
+        assertEquals(77, send(with(KEYS.band(), "/frames/early-1.jpg")).body().length());
+        assertEquals(404, send(with(KEYS.band(), "/frames/early-2.jpg")).statusCode());
+        arrive("cam/LS_0001.JPG");
+        assertTrue(frames.early().isEmpty());
     }
 
     private BlockingQueue<String> listen(String key, String path, String origin) {
