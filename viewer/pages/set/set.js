@@ -54,7 +54,7 @@ const fullSize = part('full-size');
 const cautions = document.querySelectorAll('flashing-caution');
 
 /** Behind the panel's name, when the band does not see what comes. */
-const BAND_MARKS = { all: '', kept: ' (kept)', hold: ' (hold)' };
+const BAND_MARKS = { all: '', kept: ' ✓', hold: ' ‖' };
 
 const feed = openFeed('crew');
 const stepping = new Stepping(feed);
@@ -201,7 +201,7 @@ function showFrames() {
   strip.show(message.frames, frame?.number ?? null);
   judge.show(frame, message.frame?.number ?? null);
   facts.show({ frame, shots: message.shots, band: message.band });
-  panels.mark('frames', BAND_MARKS[message.band.showing]);
+  panels.mark('frames', BAND_MARKS[message.band.showing] ?? '');
 }
 
 /** Which place of the picture is under the finger, 0 to 1; there are bars beside what does not fit. */

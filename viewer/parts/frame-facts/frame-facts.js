@@ -47,7 +47,7 @@ class FrameFacts extends HTMLElement {
     for (const [value, one] of this.#showings) {
       one.setAttribute('aria-pressed', String(band.showing === value));
     }
-    this.#about.textContent = SHOWINGS.find(([value]) => value === band.showing)[2];
+    this.#about.textContent = SHOWINGS.find(([value]) => value === band.showing)?.[2] ?? '';
     this.#label.hidden = frame === null;
     this.#facts.hidden = frame === null;
     if (frame === null) return;

@@ -112,7 +112,7 @@ class FramesTest extends PageCase {
         open("set", "crew-over-time", "frames");
         assertThat(facts().getByText("Hold", new Locator.GetByTextOptions().setExact(true)))
                 .hasAttribute("aria-pressed", "true");
-        assertThat(page.locator("#switches [value=frames]")).hasText("Frames (hold)");
+        assertThat(page.locator("#switches [value=frames]")).hasText("Frames ‖");
         facts().getByText("Kept", new Locator.GetByTextOptions().setExact(true)).click();
         waitForCalls(1);
         assertEquals(new Call("/show", "{\"show\":\"kept\"}", "1"), server.calls.get(0));
