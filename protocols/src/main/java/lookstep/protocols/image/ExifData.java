@@ -11,7 +11,9 @@ import java.util.OptionalInt;
  * What a camera says of a picture (CIPA DC-008); empty where it is not known.
  *
  * @param lensModel as the lens or its maker names it, in ASCII
- * @param bodyModel the camera's, likewise
+ * @param bodyMake the camera's maker, likewise
+ * @param bodyModel the camera's model, likewise
+ * @param bodySerial the camera's serial number, likewise: two bodies of one model differ in it
  * @param fNumber above 0
  * @param seconds exposure time, above 0
  * @param iso sensitivity, 1 or more
@@ -24,7 +26,9 @@ import java.util.OptionalInt;
  */
 public record ExifData(
         Optional<String> lensModel,
+        Optional<String> bodyMake,
         Optional<String> bodyModel,
+        Optional<String> bodySerial,
         OptionalDouble fNumber,
         OptionalDouble seconds,
         OptionalInt iso,
@@ -69,7 +73,9 @@ public record ExifData(
     /** Collects what is known; units and ranges as in {@link ExifData}. */
     public static final class Builder {
         private Optional<String> lensModel = Optional.empty();
+        private Optional<String> bodyMake = Optional.empty();
         private Optional<String> bodyModel = Optional.empty();
+        private Optional<String> bodySerial = Optional.empty();
         private OptionalDouble fNumber = OptionalDouble.empty();
         private OptionalDouble seconds = OptionalDouble.empty();
         private OptionalInt iso = OptionalInt.empty();
@@ -87,8 +93,18 @@ public record ExifData(
             return this;
         }
 
+        public Builder bodyMake(String value) {
+            bodyMake = Optional.of(value);
+            return this;
+        }
+
         public Builder bodyModel(String value) {
             bodyModel = Optional.of(value);
+            return this;
+        }
+
+        public Builder bodySerial(String value) {
+            bodySerial = Optional.of(value);
             return this;
         }
 
@@ -140,7 +156,9 @@ public record ExifData(
         public ExifData build() {
             return new ExifData(
                     lensModel,
+                    bodyMake,
                     bodyModel,
+                    bodySerial,
                     fNumber,
                     seconds,
                     iso,

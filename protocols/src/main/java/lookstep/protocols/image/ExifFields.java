@@ -1,5 +1,6 @@
 package lookstep.protocols.image;
 
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.LocalDateTime;
@@ -16,6 +17,9 @@ import java.util.regex.Pattern;
 /** Takes the fields of an Exif block one by one and keeps what they say, or a note. */
 final class ExifFields {
     private static final long INFINITE = 0xFFFFFFFFL;
+    /** A file may say that its camera has a name of a gigabyte. */
+    private static final int MOST_TEXT_OCTETS = 1 << 16;
+
     private static final int ISO_ELSEWHERE = 65535;
     private static final DateTimeFormatter DATE_TIME =
             DateTimeFormatter.ofPattern("uuuu:MM:dd HH:mm:ss", Locale.ROOT)
@@ -36,7 +40,7 @@ final class ExifFields {
         this.notes = notes;
     }
 
-    void readAll() {
+    void readAll() throws IOException {
         long exifAt = -1;
         for (TiffBlock.Field field : directory(block.firstDirectory())) {
             if (field.tag() == ExifTag.EXIF_DIRECTORY) {
@@ -46,7 +50,9 @@ final class ExifFields {
             }
         }
         if (exifAt >= 0) {
-            directory(exifAt).forEach(this::inExif);
+            for (TiffBlock.Field field : directory(exifAt)) {
+                inExif(field);
+            }
         }
     }
 
@@ -55,14 +61,15 @@ final class ExifFields {
         return data.build();
     }
 
-    private List<TiffBlock.Field> directory(long offset) {
+    private List<TiffBlock.Field> directory(long offset) throws IOException {
         TiffBlock.Directory directory = block.directory(offset);
         notes.addAll(directory.notes());
         return directory.fields();
     }
 
-    private void inFirst(TiffBlock.Field field) {
+    private void inFirst(TiffBlock.Field field) throws IOException {
         switch (field.tag()) {
+            case ExifTag.MAKE -> text(field, "camera's maker").ifPresent(data::bodyMake);
             case ExifTag.MODEL -> text(field, "camera model").ifPresent(data::bodyModel);
             case ExifTag.ORIENTATION -> orientation(field);
             default -> {
@@ -71,7 +78,7 @@ final class ExifFields {
         }
     }
 
-    private void inExif(TiffBlock.Field field) {
+    private void inExif(TiffBlock.Field field) throws IOException {
         switch (field.tag()) {
             case ExifTag.EXPOSURE_TIME -> positive(field, "exposure time").ifPresent(data::seconds);
             case ExifTag.F_NUMBER -> positive(field, "f-number").ifPresent(data::fNumber);
@@ -87,6 +94,8 @@ final class ExifFields {
                 Optional<Long> iso = integer(field, "recommended exposure index");
                 iso.filter(v -> v >= ISO_ELSEWHERE).ifPresent(this::iso);
             }
+            case ExifTag.BODY_SERIAL_NUMBER ->
+                    text(field, "camera's serial number").ifPresent(data::bodySerial);
             case ExifTag.LENS_MODEL -> text(field, "lens model").ifPresent(data::lensModel);
             case ExifTag.DATE_TIME_ORIGINAL -> takenAt(field);
             case ExifTag.SUB_SEC_TIME_ORIGINAL -> subSeconds(field);
@@ -98,7 +107,7 @@ final class ExifFields {
         }
     }
 
-    private void orientation(TiffBlock.Field field) {
+    private void orientation(TiffBlock.Field field) throws IOException {
         integer(field, "orientation")
                 .ifPresent(
                         value -> {
@@ -118,7 +127,7 @@ final class ExifFields {
         }
     }
 
-    private void takenAt(TiffBlock.Field field) {
+    private void takenAt(TiffBlock.Field field) throws IOException {
         Optional<String> text = text(field, "time taken");
         // a camera without a set clock writes blanks or zeros
         if (text.isEmpty()) {
@@ -131,7 +140,7 @@ final class ExifFields {
         }
     }
 
-    private void subSeconds(TiffBlock.Field field) {
+    private void subSeconds(TiffBlock.Field field) throws IOException {
         text(field, "fraction of a second")
                 .ifPresent(
                         digits -> {
@@ -143,7 +152,7 @@ final class ExifFields {
                         });
     }
 
-    private void zone(TiffBlock.Field field) {
+    private void zone(TiffBlock.Field field) throws IOException {
         text(field, "time zone")
                 .ifPresent(
                         text -> {
@@ -155,7 +164,7 @@ final class ExifFields {
                         });
     }
 
-    private void userComment(TiffBlock.Field field) {
+    private void userComment(TiffBlock.Field field) throws IOException {
         if (field.type() != TiffBlock.UNDEFINED || field.octets() < 8) {
             notes.add("user comment: not as Exif has it");
             return;
@@ -172,7 +181,7 @@ final class ExifFields {
     }
 
     /** The text up to its NUL, without blanks around it; empty if nothing is left. */
-    private Optional<String> text(TiffBlock.Field field, String what) {
+    private Optional<String> text(TiffBlock.Field field, String what) throws IOException {
         // 129 is the UTF-8 of Exif 3.0
         if (field.type() != TiffBlock.ASCII && field.type() != 129) {
             notes.add(what + ": type " + field.type() + " instead of text");
@@ -184,12 +193,13 @@ final class ExifFields {
         return stripped.isEmpty() ? Optional.empty() : Optional.of(stripped);
     }
 
-    private String string(TiffBlock.Field field) {
+    private String string(TiffBlock.Field field) throws IOException {
         return new String(
-                block.octets(field.valueAt(), (int) field.octets()), StandardCharsets.UTF_8);
+                block.octets(
+                        field.valueAt(), (int) Math.min(field.octets(), MOST_TEXT_OCTETS)), StandardCharsets.UTF_8);
     }
 
-    private Optional<Long> integer(TiffBlock.Field field, String what) {
+    private Optional<Long> integer(TiffBlock.Field field, String what) throws IOException {
         if (field.count() >= 1) {
             if (field.type() == TiffBlock.SHORT) {
                 return Optional.of((long) block.u16(field.valueAt()));
@@ -202,14 +212,14 @@ final class ExifFields {
         return Optional.empty();
     }
 
-    private OptionalDouble positive(TiffBlock.Field field, String what) {
+    private OptionalDouble positive(TiffBlock.Field field, String what) throws IOException {
         if (!isRational(field, what)) {
             return OptionalDouble.empty();
         }
         return fraction(field, what);
     }
 
-    private OptionalDouble distance(TiffBlock.Field field) {
+    private OptionalDouble distance(TiffBlock.Field field) throws IOException {
         if (!isRational(field, "subject distance")) {
             return OptionalDouble.empty();
         }
@@ -229,7 +239,7 @@ final class ExifFields {
         return false;
     }
 
-    private OptionalDouble fraction(TiffBlock.Field field, String what) {
+    private OptionalDouble fraction(TiffBlock.Field field, String what) throws IOException {
         long numerator = block.u32(field.valueAt());
         long denominator = block.u32(field.valueAt() + 4);
         if (numerator == 0 || denominator == 0) {

@@ -5,15 +5,33 @@ package lookstep.protocols.image;
  * 12.57).
  */
 final class ExifTag {
-    // in the first directory
+    // in the first directory; the sizes, strips and tiles are TIFF 6.0's
+    static final int NEW_SUBFILE_TYPE = 0x00FE;
+    static final int IMAGE_WIDTH = 0x0100;
+    static final int IMAGE_LENGTH = 0x0101;
+    static final int BITS_PER_SAMPLE = 0x0102;
+    static final int COMPRESSION = 0x0103;
+    static final int PHOTOMETRIC_INTERPRETATION = 0x0106;
     static final int MAKE = 0x010F;
     static final int MODEL = 0x0110;
+    static final int STRIP_OFFSETS = 0x0111;
     static final int ORIENTATION = 0x0112;
+    static final int SAMPLES_PER_PIXEL = 0x0115;
+    static final int ROWS_PER_STRIP = 0x0116;
+    static final int STRIP_BYTE_COUNTS = 0x0117;
     static final int X_RESOLUTION = 0x011A;
     static final int Y_RESOLUTION = 0x011B;
     static final int RESOLUTION_UNIT = 0x0128;
+    static final int TILE_OFFSETS = 0x0144;
+    static final int TILE_BYTE_COUNTS = 0x0145;
+    static final int SUB_DIRECTORIES = 0x014A;
+    static final int JPEG_OFFSET = 0x0201;
+    static final int JPEG_LENGTH = 0x0202;
     static final int Y_CB_CR_POSITIONING = 0x0213;
     static final int EXIF_DIRECTORY = 0x8769;
+    static final int DNG_VERSION = 0xC612;
+    static final int DNG_BACKWARD_VERSION = 0xC613;
+    static final int UNIQUE_CAMERA_MODEL = 0xC614;
 
     // in the Exif directory
     static final int EXPOSURE_TIME = 0x829A;
@@ -35,6 +53,7 @@ final class ExifTag {
     static final int PIXEL_X_DIMENSION = 0xA002;
     static final int PIXEL_Y_DIMENSION = 0xA003;
     static final int WHITE_BALANCE = 0xA403;
+    static final int BODY_SERIAL_NUMBER = 0xA431;
     static final int LENS_MODEL = 0xA434;
 
     private ExifTag() {}

@@ -2,7 +2,6 @@ package lookstep.protocols.image;
 
 import java.io.ByteArrayOutputStream;
 import java.nio.ByteBuffer;
-import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
@@ -39,7 +38,18 @@ public final class ExifWriter {
      * @throws IllegalArgumentException if the words are too long for one segment (64 KiB)
      */
     public static byte[] app1(ExifData data) {
-        return app1(data, Optional.empty());
+        return app1(data, Optional.empty(), Optional.empty());
+    }
+
+    /**
+     * An APP1 segment, marker and length included, that says nothing but how to turn the picture.
+     *
+     * @param orientation 1..8
+     */
+    public static byte[] orientation(int orientation) {
+        TiffWriter only = new TiffWriter();
+        only.shorts(ExifTag.ORIENTATION, orientation);
+        return segment(TiffWriter.block(only.bytes(8)));
     }
 
     /**
@@ -50,10 +60,20 @@ public final class ExifWriter {
      *     would no longer hold
      */
     public static byte[] insert(byte[] jpeg, ExifData data) {
+        return insert(jpeg, data, Optional.empty());
+    }
+
+    /**
+     * The same with a thumbnail in the Exif's second directory.
+     *
+     * @param thumbnail a JPEG file, by CIPA DC-010 of 160 x 120 pixels; of less than 60 KB or so
+     * @throws IllegalArgumentException likewise, and if the thumbnail is too long for the segment
+     */
+    public static byte[] insert(byte[] jpeg, ExifData data, Optional<byte[]> thumbnail) {
         JpegHeader header = JpegHeader.read(jpeg);
         ByteArrayOutputStream out = new ByteArrayOutputStream(jpeg.length + 1024);
         out.write(jpeg, 0, 2);
-        byte[] segment = app1(data, JpegInfo.read(jpeg));
+        byte[] segment = app1(data, JpegInfo.read(jpeg), thumbnail);
         out.write(segment, 0, segment.length);
         int kept = 2;
         for (JpegWalk.Segment old : header.segments()) {
@@ -69,36 +89,62 @@ public final class ExifWriter {
         return out.toByteArray();
     }
 
-    private static byte[] app1(ExifData data, Optional<JpegInfo> size) {
+    private static byte[] app1(
+            ExifData data, Optional<JpegInfo> size, Optional<byte[]> thumbnail) {
         TiffWriter first = new TiffWriter();
-        first.text(ExifTag.MAKE, MAKE);
-        first.text(ExifTag.MODEL, data.bodyModel().map(ExifWriter::ascii).orElse(MODEL));
-        first.shorts(ExifTag.ORIENTATION, data.orientation());
-        // 72 to the inch, Exif's value for a resolution that means nothing
-        first.rational(ExifTag.X_RESOLUTION, new Rational(72, 1));
-        first.rational(ExifTag.Y_RESOLUTION, new Rational(72, 1));
-        first.shorts(ExifTag.RESOLUTION_UNIT, 2);
+        camera(first, data);
+        resolution(first);
         first.shorts(ExifTag.Y_CB_CR_POSITIONING, 1);
-        // the link is of fixed size, so a trial one tells where the Exif directory will begin
-        int linkAt = 8 + first.sizeWithOneMore();
-        first.longs(ExifTag.EXIF_DIRECTORY, linkAt);
-        byte[] firstBytes = first.bytes(8);
-        byte[] exifBytes = exifDirectory(data, size).bytes(linkAt);
+        TiffWriter exif = exifDirectory(data, size);
+        // links are of fixed size, so a trial one tells where the next directory will begin
+        first.longs(ExifTag.EXIF_DIRECTORY, 0);
+        int exifAt = 8 + first.size();
+        int secondAt = exifAt + exif.size();
+        first.longs(ExifTag.EXIF_DIRECTORY, exifAt);
 
-        int content = HEADER.length + 8 + firstBytes.length + exifBytes.length;
+        ByteArrayOutputStream directories = new ByteArrayOutputStream();
+        directories.writeBytes(first.bytes(8, thumbnail.isPresent() ? secondAt : 0));
+        directories.writeBytes(exif.bytes(exifAt));
+        thumbnail.ifPresent(
+                jpeg -> {
+                    TiffWriter second = new TiffWriter();
+                    // 6: JPEG
+                    second.shorts(ExifTag.COMPRESSION, 6);
+                    resolution(second);
+                    second.longs(ExifTag.JPEG_OFFSET, 0);
+                    second.longs(ExifTag.JPEG_LENGTH, jpeg.length);
+                    second.longs(ExifTag.JPEG_OFFSET, secondAt + second.size());
+                    directories.writeBytes(second.bytes(secondAt));
+                    directories.writeBytes(jpeg);
+                });
+        return segment(TiffWriter.block(directories.toByteArray()));
+    }
+
+    private static byte[] segment(byte[] block) {
+        int content = HEADER.length + block.length;
         if (content + 2 > 0xFFFF) {
             throw new IllegalArgumentException("Exif of " + content + " octets: too long");
         }
         ByteBuffer segment = ByteBuffer.allocate(4 + content);
         segment.put((byte) 0xFF).put((byte) JpegWalk.APP1).putShort((short) (content + 2));
-        segment.put(HEADER);
-        segment.order(ByteOrder.LITTLE_ENDIAN);
-        segment.put((byte) 'I').put((byte) 'I').putShort((short) 42).putInt(8);
-        segment.put(firstBytes).put(exifBytes);
-        return segment.array();
+        return segment.put(HEADER).put(block).array();
     }
 
-    private static TiffWriter exifDirectory(ExifData data, Optional<JpegInfo> size) {
+    /** What the first directory says of the camera and how it was held. */
+    static void camera(TiffWriter first, ExifData data) {
+        first.text(ExifTag.MAKE, data.bodyMake().map(ExifWriter::ascii).orElse(MAKE));
+        first.text(ExifTag.MODEL, data.bodyModel().map(ExifWriter::ascii).orElse(MODEL));
+        first.shorts(ExifTag.ORIENTATION, data.orientation());
+    }
+
+    /** 72 to the inch, Exif's value for a resolution that means nothing. */
+    static void resolution(TiffWriter directory) {
+        directory.rational(ExifTag.X_RESOLUTION, new Rational(72, 1));
+        directory.rational(ExifTag.Y_RESOLUTION, new Rational(72, 1));
+        directory.shorts(ExifTag.RESOLUTION_UNIT, 2);
+    }
+
+    static TiffWriter exifDirectory(ExifData data, Optional<JpegInfo> size) {
         TiffWriter exif = new TiffWriter();
         rational(exif, ExifTag.EXPOSURE_TIME, data.seconds());
         rational(exif, ExifTag.F_NUMBER, data.fNumber());
@@ -151,6 +197,8 @@ public final class ExifWriter {
             // 1: manual
             exif.shorts(ExifTag.WHITE_BALANCE, 1);
         }
+        data.bodySerial()
+                .ifPresent(serial -> exif.text(ExifTag.BODY_SERIAL_NUMBER, ascii(serial)));
         data.lensModel().ifPresent(lens -> exif.text(ExifTag.LENS_MODEL, ascii(lens)));
         return exif;
     }

@@ -56,6 +56,20 @@ record JpegHeader(List<JpegWalk.Segment> segments, Optional<String> trouble) {
         return new JpegHeader(segments, Optional.of("more than " + MOST + " segments"));
     }
 
+    /** The TIFF structure of the first Exif segment; empty if there is none. */
+    Optional<Octets> exif(Octets file) throws IOException {
+        for (JpegWalk.Segment segment : segments) {
+            if (segment.marker() == JpegWalk.APP1
+                    && segment.length() >= EXIF.length
+                    && file.holds(segment.start(), EXIF)) {
+                return Optional.of(
+                        file.part(
+                                segment.start() + EXIF.length, segment.length() - EXIF.length));
+            }
+        }
+        return Optional.empty();
+    }
+
     static boolean isExif(byte[] jpeg, JpegWalk.Segment segment) {
         return segment.marker() == JpegWalk.APP1 && begins(jpeg, segment, EXIF);
     }

@@ -29,22 +29,10 @@ public record JpegInfo(int width, int height) {
         return read(Octets.of(jpeg));
     }
 
-    /** Walks to the frame header (ITU-T T.81 B.2.2): precision, height, width. */
     private static Optional<JpegInfo> read(Octets octets) throws IOException {
-        JpegWalk walk = new JpegWalk(octets);
-        while (walk.next() instanceof JpegWalk.Segment segment) {
-            if (segment.isFrameHeader() && segment.length() >= 5) {
-                int height = octets.u16(segment.start() + 1);
-                int width = octets.u16(segment.start() + 3);
-                // height 0 means that a DNL segment gives it after the first scan: cameras do not
-                return width > 0 && height > 0
-                        ? Optional.of(new JpegInfo(width, height))
-                        : Optional.empty();
-            }
-            if (segment.marker() == JpegWalk.SOS) {
-                return Optional.empty();
-            }
-        }
-        return Optional.empty();
+        // height 0 means that a DNL segment gives it after the first scan: cameras do not
+        return JpegFrame.read(octets)
+                .filter(frame -> frame.width() > 0 && frame.height() > 0)
+                .map(frame -> new JpegInfo(frame.width(), frame.height()));
     }
 }

@@ -35,7 +35,7 @@ public final class JpegStructure {
         return wholeness(Octets.of(jpeg));
     }
 
-    private static Wholeness wholeness(Octets octets) throws IOException {
+    static Wholeness wholeness(Octets octets) throws IOException {
         JpegWalk walk = new JpegWalk(octets);
         boolean frame = false;
         boolean scan = false;

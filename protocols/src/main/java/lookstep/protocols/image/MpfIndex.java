@@ -15,15 +15,24 @@ final class MpfIndex {
     private static final int MP_ENTRY = 0xB002;
     private static final int ENTRY_OCTETS = 16;
 
+    /** More pictures than any camera puts into one file. */
+    private static final int MOST = 1000;
+
     /**
      * One picture in the file.
      *
+     * @param attribute what kind of picture it is: bits 26 to 24 its format, 23 to 0 its type
      * @param start position of its first octet in the file
      * @param size octets
      */
-    record Entry(long start, long size) {
+    record Entry(long attribute, long start, long size) {
         long end() {
             return start + size;
+        }
+
+        /** A JPEG of class 1, large thumbnails: 1 VGA, 2 full HD, 3 and more larger still. */
+        boolean isLargeThumbnail() {
+            return (attribute & 0x0700_0000) == 0 && (attribute & 0x00FF_0000) == 0x0001_0000;
         }
     }
 
@@ -31,15 +40,13 @@ final class MpfIndex {
 
     /** All entries, the main picture's as well; none if the segment holds no MPF index. */
     static List<Entry> read(Octets octets, JpegWalk.Segment segment) throws IOException {
-        for (int i = 0; i < MPF.length; i++) {
-            if (i >= segment.length() || octets.at(segment.start() + i) != MPF[i]) {
-                return List.of();
-            }
+        if (segment.length() < MPF.length || !octets.holds(segment.start(), MPF)) {
+            return List.of();
         }
         // offsets count from the byte order mark, which follows the four letters
         long base = segment.start() + MPF.length;
-        byte[] block = octets.copy(base, segment.length() - MPF.length);
-        Optional<TiffBlock> header = TiffBlock.of(block);
+        Optional<TiffBlock> header =
+                TiffBlock.of(octets.part(base, segment.length() - MPF.length));
         if (header.isEmpty()) {
             return List.of();
         }
@@ -47,13 +54,14 @@ final class MpfIndex {
         List<Entry> entries = new ArrayList<>();
         for (TiffBlock.Field field : tiff.directory(tiff.firstDirectory()).fields()) {
             if (field.tag() == MP_ENTRY) {
-                int value = field.valueAt();
-                for (long i = 0; (i + 1) * ENTRY_OCTETS <= field.octets(); i++) {
-                    int at = (int) (value + i * ENTRY_OCTETS);
+                long named = Math.min(field.octets() / ENTRY_OCTETS, MOST - entries.size());
+                for (long i = 0; i < named; i++) {
+                    long at = field.valueAt() + i * ENTRY_OCTETS;
+                    long attribute = tiff.u32(at);
                     long size = tiff.u32(at + 4);
                     long offset = tiff.u32(at + 8);
                     // offset 0 is the main picture, which begins with the file
-                    entries.add(new Entry(offset == 0 ? 0 : base + offset, size));
+                    entries.add(new Entry(attribute, offset == 0 ? 0 : base + offset, size));
                 }
             }
         }

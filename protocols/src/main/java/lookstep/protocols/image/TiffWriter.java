@@ -38,11 +38,18 @@ final class TiffWriter {
         fields.put(tag, new Field(TiffBlock.ASCII, value.length, value));
     }
 
-    /** One SHORT, 0..65535. */
-    void shorts(int tag, int value) {
-        byte[] octets = new byte[2];
-        over(octets).putShort((short) value);
-        fields.put(tag, new Field(TiffBlock.SHORT, 1, octets));
+    /** SHORTs, 0..65535. */
+    void shorts(int tag, int... values) {
+        ByteBuffer octets = over(new byte[2 * values.length]);
+        for (int value : values) {
+            octets.putShort((short) value);
+        }
+        fields.put(tag, new Field(TiffBlock.SHORT, values.length, octets.array()));
+    }
+
+    /** BYTEs. */
+    void octets(int tag, byte... value) {
+        fields.put(tag, new Field(TiffBlock.BYTE, value.length, value));
     }
 
     /** One LONG. */
@@ -62,9 +69,16 @@ final class TiffWriter {
         fields.put(tag, new Field(TiffBlock.UNDEFINED, value.length, value));
     }
 
-    /** Octets it takes with one more field of up to four octets. */
-    int sizeWithOneMore() {
-        return tableOctets(fields.size() + 1) + outside();
+    /** Octets it takes as it is. */
+    int size() {
+        return tableOctets(fields.size()) + outside();
+    }
+
+    /** A header, least significant octet first, that leads to a directory right after it. */
+    static byte[] block(byte[] directory) {
+        byte[] octets = new byte[8 + directory.length];
+        over(octets).put((byte) 'I').put((byte) 'I').putShort((short) 42).putInt(8).put(directory);
+        return octets;
     }
 
     /**
@@ -73,6 +87,16 @@ final class TiffWriter {
      * @param offset where it will stand, counted from the byte order mark; even
      */
     byte[] bytes(int offset) {
+        return bytes(offset, 0);
+    }
+
+    /**
+     * The directory.
+     *
+     * @param offset where it will stand, counted from the byte order mark; even
+     * @param following where the directory after it will stand; 0 for none
+     */
+    byte[] bytes(int offset, int following) {
         int table = tableOctets(fields.size());
         byte[] octets = new byte[table + outside()];
         ByteBuffer out = over(octets);
@@ -92,6 +116,7 @@ final class TiffWriter {
                     }
                     out.position(value + 4);
                 });
+        out.putInt(following);
         return octets;
     }
 

@@ -17,7 +17,7 @@ public sealed interface Wholeness {
     record Partial(String why) implements Wholeness {}
 
     /**
-     * Not a JPEG file, or one that is broken: waiting will not help.
+     * Not a file of the kind that was asked for, or one that is broken: waiting will not help.
      *
      * @param why what is wrong, in plain words
      */

@@ -17,21 +17,11 @@ final class ExifTool {
     /** Its words by tag name, unconverted; options come before the file. */
     static Map<String, String> read(Path file, String... options)
             throws IOException, InterruptedException {
-        List<String> command = new ArrayList<>(List.of("exiftool", "-n", "-s", "-a"));
-        command.addAll(List.of(options));
-        command.add(file.toString());
-        Process process;
-        try {
-            process = new ProcessBuilder(command).redirectErrorStream(true).start();
-        } catch (IOException e) {
-            return fail("exiftool is missing: apt-get install libimage-exiftool-perl", e);
-        }
-        String all = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-        if (process.waitFor() != 0) {
-            fail("exiftool: " + all);
-        }
+        List<String> all = new ArrayList<>(List.of("-n", "-s", "-a"));
+        all.addAll(List.of(options));
         Map<String, String> words = new LinkedHashMap<>();
-        all.lines()
+        new String(run(file, all.toArray(String[]::new)), StandardCharsets.UTF_8)
+                .lines()
                 .forEach(
                         line -> {
                             int colon = line.indexOf(':');
@@ -42,5 +32,23 @@ final class ExifTool {
                                     (one, other) -> one + " | " + other);
                         });
         return words;
+    }
+
+    /** What it puts out; options come before the file. */
+    static byte[] run(Path file, String... options) throws IOException, InterruptedException {
+        List<String> command = new ArrayList<>(List.of("exiftool"));
+        command.addAll(List.of(options));
+        command.add(file.toString());
+        Process process;
+        try {
+            process = new ProcessBuilder(command).redirectErrorStream(true).start();
+        } catch (IOException e) {
+            return fail("exiftool is missing: apt-get install libimage-exiftool-perl", e);
+        }
+        byte[] all = process.getInputStream().readAllBytes();
+        if (process.waitFor() != 0) {
+            fail("exiftool: " + new String(all, StandardCharsets.UTF_8));
+        }
+        return all;
     }
 }

@@ -24,6 +24,26 @@ final class Pictures {
                 image.setRGB(x, y, random.nextInt(0x1000000));
             }
         }
+        return encoded(image, progressive);
+    }
+
+    /** Nothing but black, so that a large picture is short. */
+    static byte[] black(int width, int height) throws IOException {
+        return encoded(new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB), false);
+    }
+
+    /** By the JDK's TIFF writer, in several uncompressed strips. */
+    static byte[] tiff(int width, int height) throws IOException {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
+        image.setRGB(1, 1, 0xFF8040);
+        if (!ImageIO.write(image, "tiff", out)) {
+            throw new IOException("the JDK has no TIFF writer");
+        }
+        return out.toByteArray();
+    }
+
+    private static byte[] encoded(BufferedImage image, boolean progressive) throws IOException {
         ImageWriter writer = ImageIO.getImageWritersByFormatName("jpeg").next();
         ImageWriteParam how = writer.getDefaultWriteParam();
         how.setCompressionMode(ImageWriteParam.MODE_EXPLICIT);

@@ -11,7 +11,6 @@ import java.nio.file.attribute.FileTime;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -19,7 +18,7 @@ import java.util.Optional;
  * Links to folders are not followed, so that no loop can be walked.
  *
  * @param folders the folder itself and its subfolders
- * @param pictures files whose names say JPEG
+ * @param pictures files whose names say JPEG or RAW
  */
 record FolderListing(List<Path> folders, List<Seen> pictures) {
     private static final int LEVELS_BELOW = 2;
@@ -80,7 +79,7 @@ record FolderListing(List<Path> folders, List<Seen> pictures) {
 
     /** The file as it is now; empty if it is gone, is no file, or its name is not for us. */
     static Optional<Seen> seen(Path file) {
-        if (isHidden(file) || !hasPictureName(file)) {
+        if (isHidden(file) || PictureKind.of(file).isEmpty()) {
             return Optional.empty();
         }
         try {
@@ -95,10 +94,5 @@ record FolderListing(List<Path> folders, List<Seen> pictures) {
 
     static boolean isHidden(Path path) {
         return path.getFileName().toString().startsWith(".");
-    }
-
-    private static boolean hasPictureName(Path path) {
-        String name = path.getFileName().toString().toLowerCase(Locale.ROOT);
-        return name.endsWith(".jpg") || name.endsWith(".jpeg") || name.endsWith(".jpe");
     }
 }

@@ -10,6 +10,7 @@ import lookstep.protocols.image.ExifData;
 import lookstep.protocols.image.ExifReader;
 import lookstep.protocols.image.ExifReading;
 import lookstep.protocols.image.JpegStructure;
+import lookstep.protocols.image.TiffStructure;
 import lookstep.protocols.image.Wholeness;
 
 /**
@@ -21,6 +22,10 @@ import lookstep.protocols.image.Wholeness;
  * @param notes on the Exif, only if whole
  */
 record PictureCheck(Verdict verdict, String words, ExifData exif, List<String> notes) {
+    static final String NOT_CHECKED =
+            "this kind of RAW file cannot be looked into: it was taken as whole because it had"
+                    + " stopped growing, and its settings are not known";
+
     enum Verdict {
         WHOLE,
         NOT_YET,
@@ -28,13 +33,23 @@ record PictureCheck(Verdict verdict, String words, ExifData exif, List<String> n
     }
 
     /**
-     * Reads the file once, and its head once more if it is whole.
+     * Reads a JPEG once, of a RAW file the directories only; and the words once more if it is
+     * whole.
      *
      * @throws IOException if it cannot be read
      */
-    static PictureCheck of(Path file) throws IOException {
+    static PictureCheck of(Path file, PictureKind kind) throws IOException {
         try (SeekableByteChannel channel = Files.newByteChannel(file, StandardOpenOption.READ)) {
-            Wholeness wholeness = JpegStructure.wholeness(channel);
+            if (kind == PictureKind.OTHER_RAW) {
+                return channel.size() == 0
+                        ? without(Verdict.NOT_YET, "the file is empty")
+                        : new PictureCheck(
+                                Verdict.WHOLE, "", ExifData.UNKNOWN, List.of(NOT_CHECKED));
+            }
+            Wholeness wholeness =
+                    kind == PictureKind.JPEG
+                            ? JpegStructure.wholeness(channel)
+                            : TiffStructure.wholeness(channel);
             if (wholeness instanceof Wholeness.Whole) {
                 ExifReading reading = ExifReader.read(channel);
                 return new PictureCheck(Verdict.WHOLE, "", reading.data(), reading.notes());

@@ -4,7 +4,11 @@ import java.nio.file.Path;
 
 /** What came of making a preview. */
 public sealed interface PreviewResult {
-    /** A picture fit for the tablet: upright, sRGB, a baseline JPEG. */
+    /**
+     * A picture fit for the tablet: a JPEG that browsers show upright (by its pixels or its Exif
+     * orientation) and in its colours (sRGB, or its own profile). It says nothing else of the
+     * original.
+     */
     final class Preview implements PreviewResult {
         private final byte[] jpeg;
         private final int widthPixels;

@@ -21,6 +21,11 @@ final class TrackedFile {
 
     final Path path;
 
+    final PictureKind kind;
+
+    /** True if whoever moved it here said that it is whole: it need not rest. */
+    boolean wholeByTransfer;
+
     /** Size and time at the last look, -1 and null before the first. */
     long sizeBytes = -1;
 
@@ -45,8 +50,9 @@ final class TrackedFile {
     /** Null until a frame was taken. */
     Taken taken;
 
-    TrackedFile(Path path) {
+    TrackedFile(Path path, PictureKind kind) {
         this.path = path;
+        this.kind = kind;
     }
 
     boolean unchangedSinceLook(FolderListing.Seen seen) {

@@ -1,5 +1,6 @@
 package lookstep.server.frames;
 
+import java.awt.Rectangle;
 import java.awt.image.BufferedImage;
 import java.awt.image.DataBufferInt;
 
@@ -43,5 +44,34 @@ final class Upright {
             }
         }
         return shown;
+    }
+
+    /**
+     * Where a part of the upright picture lies in the stored one: the reverse of {@link #turn}.
+     *
+     * @param shown inside the upright picture
+     * @param width of the stored picture
+     * @param height of the stored picture
+     */
+    static Rectangle stored(Rectangle shown, int orientation, int width, int height) {
+        int right = shown.x + shown.width;
+        int bottom = shown.y + shown.height;
+        boolean sideways = orientation >= 5 && orientation <= 8;
+        int x =
+                switch (orientation) {
+                    case 2, 3 -> width - right;
+                    case 5, 6 -> shown.y;
+                    case 7, 8 -> width - bottom;
+                    default -> shown.x;
+                };
+        int y =
+                switch (orientation) {
+                    case 3, 4 -> height - bottom;
+                    case 5, 8 -> shown.x;
+                    case 6, 7 -> height - right;
+                    default -> shown.y;
+                };
+        return new Rectangle(
+                x, y, sideways ? shown.height : shown.width, sideways ? shown.width : shown.height);
     }
 }

@@ -14,20 +14,24 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.Queue;
 import java.util.Set;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.function.Consumer;
 import lookstep.server.frames.FolderListing.Seen;
 import lookstep.server.frames.FolderNote.Kind;
 
 /**
- * Takes each JPEG that comes into a folder, once, when it is whole. A loop with one step: one
+ * Takes each picture that comes into a folder, once, when it is whole. A loop with one step: one
  * thread calls {@link #doWork} every few milliseconds and gives it the time; it neither sleeps nor
  * waits. Files are only ever read.
  *
  * <p>The structure of the file decides whether it is whole, not its name, its size or a pause. A
- * file that comes again under the same name is a new frame if its bytes differ. Names that begin
- * with a dot, or do not end like a JPEG's, are left alone; subfolders are looked into two levels
- * down.
+ * RAW file must also have rested: built on TIFF for 0.3 s, since its structure does not tell whether
+ * the room it names is filled; of another kind, which cannot be looked into, for 1 s. Who has moved a
+ * whole file here can say so ({@link #wholeByTransfer}), and it is not waited for. A file that comes
+ * again under the same name is a new frame if its bytes differ. Names that begin with a dot, or do
+ * not end like a picture's, are left alone; subfolders are looked into two levels down.
  */
 public final class WatchedFolder implements AutoCloseable {
     /** Hints of the system can be lost, so the folder is listed this often all the same. */
@@ -53,6 +57,7 @@ public final class WatchedFolder implements AutoCloseable {
     private final Consumer<FolderNote> notes;
     private final FolderWatch watch;
     private final Map<Path, TrackedFile> files = new LinkedHashMap<>();
+    private final Queue<Path> moved = new ConcurrentLinkedQueue<>();
     private boolean started;
     private boolean gone;
     private long nextListNanos;
@@ -108,7 +113,7 @@ public final class WatchedFolder implements AutoCloseable {
                 FolderListing.seen(touched).ifPresent(seen -> touch(seen, nowNanos));
             }
         }
-        int work = hints.touched().size();
+        int work = hints.touched().size() + takeMoved(nowNanos);
         if (list) {
             work += list(nowNanos);
         }
@@ -119,6 +124,36 @@ public final class WatchedFolder implements AutoCloseable {
             }
         }
         return work;
+    }
+
+    /**
+     * Says that a file was moved here whole, so that its size need not come to rest; its structure
+     * is still looked at. Any thread; it is taken in the next {@link #doWork}.
+     *
+     * @param file inside the watched folder
+     * @throws IllegalArgumentException if it is not inside
+     */
+    public void wholeByTransfer(Path file) {
+        Path root = folder.toAbsolutePath().normalize();
+        Path whole = file.toAbsolutePath().normalize();
+        if (!whole.startsWith(root) || whole.equals(root)) {
+            throw new IllegalArgumentException(file + " is not inside " + folder);
+        }
+        moved.add(folder.resolve(root.relativize(whole)));
+    }
+
+    private int takeMoved(long nowNanos) {
+        int taken = 0;
+        Path path;
+        while ((path = moved.poll()) != null) {
+            Optional<Seen> seen = FolderListing.seen(path);
+            if (seen.isPresent()) {
+                touch(seen.get(), nowNanos);
+                files.get(path).wholeByTransfer = true;
+            }
+            taken++;
+        }
+        return taken;
     }
 
     /** Stops the system's hints. */
@@ -179,7 +214,9 @@ public final class WatchedFolder implements AutoCloseable {
     private void touch(Seen seen, long nowNanos) {
         TrackedFile file = files.get(seen.path());
         if (file == null) {
-            file = new TrackedFile(seen.path());
+            file =
+                    new TrackedFile(
+                            seen.path(), PictureKind.of(seen.path()).orElse(PictureKind.JPEG));
             file.firstSeenNanos = nowNanos;
             file.lastChangeNanos = nowNanos;
             file.nextLookNanos = nowNanos;
@@ -235,10 +272,16 @@ public final class WatchedFolder implements AutoCloseable {
             mention(file, nowNanos);
             return;
         }
+        if (!file.wholeByTransfer && quietNanos < file.kind.restNanos()) {
+            long untilRested = file.kind.restNanos() - quietNanos;
+            file.nextLookNanos = nowNanos + Math.min(untilRested, file.nextLookNanos - nowNanos);
+            mention(file, nowNanos);
+            return;
+        }
         file.unchecked = false;
         file.lastCheckNanos = nowNanos;
         try {
-            PictureCheck check = PictureCheck.of(file.path);
+            PictureCheck check = PictureCheck.of(file.path, file.kind);
             switch (check.verdict()) {
                 case WHOLE -> whole(file, seen, check);
                 case NOT_YET -> {
@@ -267,7 +310,9 @@ public final class WatchedFolder implements AutoCloseable {
                     file,
                     Kind.NOT_A_PICTURE,
                     name(file)
-                            + " is not a JPEG picture ("
+                            + (file.kind.isRaw()
+                                    ? " is not the RAW picture that its name says ("
+                                    : " is not a JPEG picture (")
                             + check.words()
                             + "). It is left where it is; send it again from the camera if it"
                             + " should be one.");
@@ -284,6 +329,7 @@ public final class WatchedFolder implements AutoCloseable {
             return;
         }
         file.pending = false;
+        file.wholeByTransfer = false;
         if (file.taken != null && sameContent(file.taken, file.path, seen)) {
             file.taken =
                     new TrackedFile.Taken(
@@ -301,6 +347,7 @@ public final class WatchedFolder implements AutoCloseable {
                         seen.sizeBytes(),
                         seen.modified().toInstant(),
                         check.exif(),
+                        file.kind.isRaw(),
                         check.notes()));
         OptionalLong checksum = Checksum.of(file.path, seen.sizeBytes());
         Optional<Seen> still = FolderListing.seen(file.path);

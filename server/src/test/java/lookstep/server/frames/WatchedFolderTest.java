@@ -3,6 +3,7 @@ package lookstep.server.frames;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -17,6 +18,8 @@ import java.util.List;
 import java.util.Random;
 import java.util.Set;
 import java.util.stream.Stream;
+import lookstep.protocols.image.DngWriter;
+import lookstep.protocols.image.ExifData;
 import lookstep.server.frames.FolderNote.Kind;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -173,7 +176,7 @@ class WatchedFolderTest {
                 "x.jpg.tmp",
                 "x.tmp",
                 "notes.txt",
-                "raw.NEF"
+                "raw.NEF.xmp"
             })
     void leavesOtherNamesAlone(String name) throws IOException {
         Files.write(folder.resolve(name), TestPictures.jpeg(40, 30));
@@ -395,6 +398,150 @@ class WatchedFolderTest {
         try (Stream<Path> all = Files.list(folder)) {
             assertEquals(2, all.count());
         }
+    }
+
+    private static byte[] dng() {
+        return DngWriter.write(
+                ExifData.builder().fNumber(4).build(),
+                TestPictures.jpeg(64, 48),
+                60,
+                40,
+                new byte[2400]);
+    }
+
+    @Test
+    void aRawFileIsTakenWhenItIsWholeAndHasRested() throws IOException {
+        byte[] raw = dng();
+        Path file = Files.write(folder.resolve("LS_0001.DNG"), Arrays.copyOf(raw, 500));
+        step(1);
+        Files.write(file, raw);
+        step(0.5);
+        long changed = firstLookAfterChange();
+        doWorkAt(changed + PictureKind.TIFF_RAW.restNanos() - 1);
+        assertEquals(List.of(), names());
+        doWorkAt(changed + PictureKind.TIFF_RAW.restNanos());
+        assertEquals(List.of("LS_0001.DNG"), names());
+        assertTrue(arrived.get(0).raw());
+        assertEquals(4, arrived.get(0).exif().fNumber().orElseThrow());
+        assertEquals(List.of(), notes);
+    }
+
+    /** The next file is found by a listing, at the time that is returned. */
+    private long firstLookAfterChange() throws IOException {
+        arrived.clear();
+        watched.close();
+        watched =
+                new WatchedFolder(folder, Set.of(), arrived::add, notes::add, FolderWatch.silent());
+        now += SECOND;
+        watched.doWork(now);
+        return now;
+    }
+
+    @Test
+    void aRawFileThatIsCutAnywhereIsNotTaken() throws IOException {
+        byte[] raw = dng();
+        Path file = folder.resolve("a.nef");
+        for (int percent = 0; percent < 100; percent++) {
+            Files.write(file, Arrays.copyOf(raw, raw.length * percent / 100));
+            step(3.1);
+            assertEquals(List.of(), names(), "cut at " + percent + " %");
+        }
+        step(20);
+        assertEquals(Kind.STOPPED_HALF_WAY, kinds().get(kinds().size() - 1));
+        Files.write(file, raw);
+        step(3.1);
+        assertEquals(List.of("a.nef"), names());
+    }
+
+    @Test
+    void anotherKindOfRawMustRestForASecondAndSaysSo() throws IOException {
+        Files.write(folder.resolve("a.CR3"), new byte[5000]);
+        long found = firstLookAfterChange();
+        doWorkAt(found + SECOND - 1);
+        assertEquals(List.of(), names());
+        doWorkAt(found + SECOND);
+        assertEquals(List.of("a.CR3"), names());
+        assertTrue(arrived.get(0).raw());
+        assertTrue(
+                arrived.get(0).notes().get(0).contains("stopped growing"),
+                arrived.get(0).notes()::toString);
+    }
+
+    @Test
+    void aRawFileThatKeepsGrowingIsWaitedFor() throws IOException {
+        Path file = Files.write(folder.resolve("a.raf"), new byte[1000]);
+        for (int i = 0; i < 12; i++) {
+            step(0.5);
+            Files.write(file, new byte[1000], StandardOpenOption.APPEND);
+        }
+        assertEquals(List.of(), names());
+        assertEquals(List.of(Kind.STILL_ARRIVING), kinds());
+        step(2);
+        assertEquals(List.of("a.raf"), names());
+        assertEquals(13_000, arrived.get(0).sizeBytes());
+    }
+
+    @Test
+    void aRawFileThatIsNoneIsTold() throws IOException {
+        Files.write(folder.resolve("a.dng"), TestPictures.jpeg(64, 48));
+        step(6);
+        assertEquals(List.of(Kind.NOT_A_PICTURE), kinds());
+        assertTrue(words().contains("not the RAW picture"), words());
+        assertEquals(List.of(), names());
+    }
+
+    @Test
+    void whatWasMovedHereWholeNeedNotRest() throws IOException {
+        for (String name : List.of("a.dng", "b.cr3", "c.jpg")) {
+            Path file = folder.resolve(name);
+            Files.write(file, name.endsWith("g") && name.startsWith("c")
+                    ? TestPictures.jpeg(64, 48) : dng());
+            watched.wholeByTransfer(file);
+        }
+        watched.wholeByTransfer(folder.resolve("gone.dng"));
+        watched.wholeByTransfer(folder.resolve("../frames/notes.txt"));
+        doWorkAt(now + 1);
+        assertEquals(List.of("a.dng", "b.cr3", "c.jpg"), names());
+        step(10);
+        assertEquals(3, arrived.size());
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> watched.wholeByTransfer(above.resolve("elsewhere.jpg")));
+        assertThrows(
+                IllegalArgumentException.class,
+                () -> watched.wholeByTransfer(folder.resolve("../elsewhere.jpg")));
+        assertThrows(
+                IllegalArgumentException.class, () -> watched.wholeByTransfer(folder));
+    }
+
+    @Test
+    void whatWasMovedHereIsStillLookedAt() throws IOException {
+        byte[] raw = dng();
+        Path file = Files.write(folder.resolve("a.dng"), Arrays.copyOf(raw, raw.length - 1));
+        watched.wholeByTransfer(file);
+        step(11);
+        assertEquals(List.of(), names());
+        assertEquals(Kind.STOPPED_HALF_WAY, kinds().get(kinds().size() - 1));
+    }
+
+    /** A name of 255 octets, the most that file systems take; marks that turn the text round. */
+    @Test
+    void strangeNamesAreTakenAsTheyAre() throws IOException {
+        List<String> strange =
+                List.of("x".repeat(251) + ".jpg", "..a..jpg.jpg", "gpj.\u202Eb.jpg", "'; rm.jpg");
+        for (String name : strange) {
+            try {
+                Files.write(folder.resolve(name), TestPictures.jpeg(40, 30));
+            } catch (java.nio.file.InvalidPathException noSuchName) {
+                // the JVM's encoding of names cannot say it here
+                assertEquals(2, strange.indexOf(name));
+                Files.write(folder.resolve("instead.jpg"), TestPictures.jpeg(40, 30));
+            }
+        }
+        step(4);
+        // those that begin with a dot are hidden
+        assertEquals(3, arrived.size(), names()::toString);
+        assertEquals(List.of(), notes);
     }
 
     @Test
