@@ -30,6 +30,20 @@ public enum DataType {
         return code;
     }
 
+    /** Whether a number can be written in it. */
+    public boolean holds(long number) {
+        if (this == STRING) {
+            return false;
+        }
+        if (octets == 8) {
+            return true;
+        }
+        long values = 1L << (8 * octets);
+        return signed
+                ? number >= -values / 2 && number < values / 2
+                : number >= 0 && number < values;
+    }
+
     static DataType of(int code) throws BadBytesException {
         for (DataType type : values()) {
             if (type.code == code) {
