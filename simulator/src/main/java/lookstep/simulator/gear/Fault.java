@@ -1,5 +1,6 @@
 package lookstep.simulator.gear;
 
+import lookstep.protocols.ptpip.DeviceProperty;
 import lookstep.protocols.wire.MemoryDatagrams;
 import lookstep.protocols.wire.MemoryLine;
 
@@ -129,6 +130,42 @@ public sealed interface Fault {
             }
         }
     }
+
+    /**
+     * The camera sleeps with its network on: it answers nothing, tells of nothing, and when it
+     * wakes it knows of no connection any more.
+     */
+    record CameraSilent() implements OfCamera {}
+
+    /** The camera is taken by another computer: it lets none in. */
+    record CameraTaken() implements OfCamera {}
+
+    /**
+     * The camera has its hands full, and says so to the next so many requests.
+     *
+     * @param requests that it does not do
+     */
+    record CameraBusy(int requests) implements OfCamera {
+        public CameraBusy {
+            if (requests < 1) {
+                throw new IllegalArgumentException(requests + " requests that are not done");
+            }
+        }
+    }
+
+    /**
+     * The camera does not let itself be set, such as when a dial is on automatic.
+     *
+     * @param setting that it keeps as it is
+     */
+    record SettingRefused(DeviceProperty setting) implements OfCamera {}
+
+    /**
+     * The camera does not have this setting, as far as the network goes.
+     *
+     * @param setting that it does not name
+     */
+    record SettingMissing(DeviceProperty setting) implements OfCamera {}
 
     /**
      * Pictures come through a bad link: in small pieces with a pause after each, until mended.

@@ -1,0 +1,175 @@
+package lookstep.server.ptpip;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.LinkOption;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.util.HashSet;
+import java.util.Locale;
+import java.util.Set;
+
+/**
+ * The folder in which the files of one camera land. A file grows under a hidden name and gets its
+ * own when it is whole and on the disk; nothing that is there is ever written over. One thread.
+ */
+final class Landing {
+    private final Path folder;
+    private final Set<String> reserved = new HashSet<>();
+
+    /** The folder is made when the first file comes. */
+    Landing(Path folder) {
+        this.folder = folder;
+    }
+
+    /**
+     * Keeps a name for a file that is to come.
+     *
+     * @param safeName as of {@link SafeName}
+     * @return where it will be
+     */
+    Path reserve(String safeName) {
+        String wanted = onThisSystem(safeName);
+        String name = wanted;
+        for (int number = 2; taken(name); number++) {
+            name = SafeName.numbered(wanted, number);
+        }
+        reserved.add(key(name));
+        return folder.resolve(name);
+    }
+
+    /** A system that is set to plain letters knows no others in names. */
+    private String onThisSystem(String name) {
+        try {
+            folder.resolve(name);
+            return name;
+        } catch (InvalidPathException e) {
+            return name.replaceAll("[^ -~]", "_");
+        }
+    }
+
+    /** Whether a file of this name and size is there already. */
+    boolean holds(String safeName, long octets) throws IOException {
+        Path before = folder.resolve(onThisSystem(safeName));
+        return Files.isRegularFile(before, LinkOption.NOFOLLOW_LINKS)
+                && Files.size(before) == octets;
+    }
+
+    /** The name will not be needed. */
+    void release(Path file) {
+        reserved.remove(key(file.getFileName().toString()));
+    }
+
+    private boolean taken(String name) {
+        // some file systems do not tell capitals from small letters
+        return reserved.contains(key(name))
+                || Files.exists(folder.resolve(name), LinkOption.NOFOLLOW_LINKS);
+    }
+
+    private static String key(String name) {
+        return name.toLowerCase(Locale.ROOT);
+    }
+
+    /** Where a file grows until it is whole. */
+    static Path part(Path file) {
+        return file.resolveSibling("." + file.getFileName() + ".part");
+    }
+
+    /** How much of a file is there, 0 if nothing. */
+    long there(Path file) throws IOException {
+        Path part = part(file);
+        return Files.isRegularFile(part, LinkOption.NOFOLLOW_LINKS) ? Files.size(part) : 0;
+    }
+
+    /**
+     * Writes the next octets of a file that is not whole yet; what was there behind them is gone.
+     *
+     * @throws IOException if they are not there now; it can be tried again
+     */
+    void write(Path file, long at, byte[] octets) throws IOException {
+        Files.createDirectories(folder);
+        try (FileChannel out =
+                FileChannel.open(
+                        part(file),
+                        StandardOpenOption.WRITE,
+                        StandardOpenOption.CREATE,
+                        LinkOption.NOFOLLOW_LINKS)) {
+            ByteBuffer buffer = ByteBuffer.wrap(octets);
+            long to = at;
+            while (buffer.hasRemaining()) {
+                to += out.write(buffer, to);
+            }
+            out.truncate(to);
+        }
+    }
+
+    /** Throws away what is there of a file that will not come. */
+    void drop(Path file) {
+        release(file);
+        try {
+            Files.deleteIfExists(part(file));
+        } catch (IOException e) {
+            // a hidden file is left behind; nobody looks at it
+        }
+    }
+
+    /**
+     * Gives a whole file its name.
+     *
+     * @param wanted the name that the camera gave, made safe: if it is there with the same content
+     *     already, that one is it
+     * @return where it is
+     * @throws IOException if that is not possible now; it can be tried again
+     */
+    Path finish(Path file, String wanted) throws IOException {
+        Path part = part(file);
+        try (FileChannel out = FileChannel.open(part, StandardOpenOption.WRITE)) {
+            out.force(true);
+        }
+        Path before = folder.resolve(onThisSystem(wanted));
+        if (Files.isRegularFile(before, LinkOption.NOFOLLOW_LINKS)
+                && Files.mismatch(before, part) < 0) {
+            drop(file);
+            return before;
+        }
+        Path name = file;
+        while (!named(part, name)) {
+            // someone else has put a file there meanwhile
+            name = reserve(wanted);
+        }
+        release(name);
+        release(file);
+        forceFolder();
+        return name;
+    }
+
+    private static boolean named(Path part, Path name) throws IOException {
+        try {
+            // a second name fails if it is taken, which a move may not
+            Files.createLink(name, part);
+            Files.delete(part);
+            return true;
+        } catch (FileAlreadyExistsException taken) {
+            return false;
+        } catch (UnsupportedOperationException | IOException noLinks) {
+            if (Files.exists(name, LinkOption.NOFOLLOW_LINKS)) {
+                return false;
+            }
+            Files.move(part, name, StandardCopyOption.ATOMIC_MOVE);
+            return true;
+        }
+    }
+
+    private void forceFolder() {
+        try (FileChannel names = FileChannel.open(folder, StandardOpenOption.READ)) {
+            names.force(true);
+        } catch (IOException e) {
+            // not every system lets a folder be opened; the file itself is safe
+        }
+    }
+}
