@@ -44,6 +44,9 @@ class ArrowsTest {
         "lookstep.server.intake, 1",
         "lookstep.server.gear, 1",
         "lookstep.server.loop, 1",
+        "lookstep.server.disk, 5",
+        "lookstep.server.ftp, 12",
+        "lookstep.server.keeping, 6",
         "lookstep.server.rehearsal, 1",
         "lookstep.server.web, 8",
         "lookstep.server.cli, 5"
@@ -136,7 +139,11 @@ class ArrowsTest {
                 .should()
                 .onlyDependOnClassesThat()
                 .resideInAnyPackage(
-                        "lookstep.simulator..", "lookstep.protocols..", "java..", "javax..")
+                        "lookstep.simulator..",
+                        "lookstep.protocols..",
+                        "org.apache.commons.net..",
+                        "java..",
+                        "javax..")
                 .check(OURS);
     }
 
@@ -146,6 +153,8 @@ class ArrowsTest {
         "lookstep.protocols.gdtf.., lookstep.server.fixture..",
         "io.undertow.., lookstep.server.web..",
         "org.xnio.., lookstep.server.web..",
+        "org.apache.ftpserver.., lookstep.server.ftp..",
+        "org.apache.mina.., lookstep.server.ftp..",
         "picocli.., lookstep.server.cli..",
         "com.google.zxing.., lookstep.server.cli..",
         "com.fasterxml.jackson.dataformat.., lookstep.server.plan.."
