@@ -168,7 +168,7 @@ final class Copying implements Closeable {
     private void openPart() throws Trouble {
         ensureThere();
         try {
-            Files.createDirectories(wanted.toAbsolutePath().getParent());
+            WholeFile.makeFolder(wanted.toAbsolutePath().getParent());
             Files.deleteIfExists(part);
             writing = Optional.of(disk.create(part));
         } catch (FileAlreadyExistsException e) {
