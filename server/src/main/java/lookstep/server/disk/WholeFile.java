@@ -32,23 +32,46 @@ public final class WholeFile {
      * @throws IOException if it cannot be done; the part is still there then
      */
     public static Placed place(Path part, Path wanted) throws IOException {
-        for (int n = 1; ; n++) {
+        int n = 1;
+        while (true) {
             Path name = FreeName.nth(wanted, n);
-            if (isThere(name)) {
-                if (same(part, name)) {
-                    Files.delete(part);
-                    return new Placed(name, false);
+            if (!isThere(name)) {
+                try {
+                    rename(part, name);
+                    return new Placed(name, true);
+                } catch (FileAlreadyExistsException justNow) {
+                    // Looked at below like any other name that is taken.
                 }
-                continue;
             }
-            try {
-                rename(part, name);
-                return new Placed(name, true);
-            } catch (FileAlreadyExistsException justNow) {
-                // Looked at like any other name that is taken: the same n once more.
-                n--;
+            if (same(part, name)) {
+                Files.delete(part);
+                return new Placed(name, false);
+            }
+            n++;
+        }
+    }
+
+    /**
+     * Makes a folder and those above it that are missing, each durable with the one that it is in.
+     *
+     * @throws IOException if that cannot be done
+     */
+    public static void makeFolder(Path folder) throws IOException {
+        if (Files.isDirectory(folder)) {
+            return;
+        }
+        Path above = folder.toAbsolutePath().getParent();
+        if (above != null) {
+            makeFolder(above);
+        }
+        try {
+            Files.createDirectory(folder);
+        } catch (FileAlreadyExistsException justNow) {
+            if (!Files.isDirectory(folder)) {
+                throw justNow;
             }
         }
+        syncFolder(folder);
     }
 
     /**

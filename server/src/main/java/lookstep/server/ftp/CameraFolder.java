@@ -43,9 +43,7 @@ final class CameraFolder {
      * @throws IOException if the folder or the file cannot be made
      */
     synchronized Upload begin(String name) throws IOException {
-        if (!Files.isDirectory(folder)) {
-            Files.createDirectory(folder);
-        }
+        WholeFile.makeFolder(folder);
         for (int n = 1; ; n++) {
             Path part = FreeName.part(folder.resolve(FreeName.nth(name, n)));
             try {

@@ -171,8 +171,10 @@ public final class FtpWayIn implements WayIn {
 
     private static void stop(FtpServer server, Listener listener, Doorkeeper door)
             throws InterruptedException {
+        // Taking nobody in any more ends all connections too, and the list of them.
+        Set<FtpIoSession> sessions = Set.copyOf(listener.getActiveSessions());
         listener.suspend();
-        for (FtpIoSession session : Set.copyOf(listener.getActiveSessions())) {
+        for (FtpIoSession session : sessions) {
             session.closeNow();
             // Held up while a camera is waited for, so on its own.
             Thread closing =

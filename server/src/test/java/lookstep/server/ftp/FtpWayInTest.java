@@ -29,6 +29,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
 import lookstep.server.disk.Disk;
+import lookstep.server.disk.SmallDisk;
 import lookstep.simulator.gear.CameraFile;
 import lookstep.simulator.gear.Fault;
 import lookstep.simulator.gear.FtpUploader;
@@ -58,7 +59,7 @@ class FtpWayInTest {
             Clock.fixed(Instant.parse("2031-05-02T20:04:05Z"), ZoneOffset.ofHours(1));
 
     @TempDir Path folder;
-    @TempDir Path keys;
+    @TempDir static Path keys;
     private Shoot shoot;
     private FtpWayIn way;
     private AutoCloseable running;

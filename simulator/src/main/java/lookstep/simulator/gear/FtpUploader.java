@@ -5,12 +5,18 @@ import java.io.OutputStream;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.security.GeneralSecurityException;
 import java.time.Duration;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.LongConsumer;
+import javax.net.ServerSocketFactory;
+import javax.net.SocketFactory;
+import javax.net.ssl.SSLContext;
+import javax.net.ssl.SSLSocket;
+import javax.net.ssl.TrustManager;
 import org.apache.commons.net.ftp.FTP;
 import org.apache.commons.net.ftp.FTPClient;
 import org.apache.commons.net.ftp.FTPReply;
@@ -193,7 +199,7 @@ public final class FtpUploader implements Transfer, AutoCloseable {
             return connection.get();
         }
         close();
-        Held fresh = setup.privacy() == Privacy.TLS ? new OverTls() : new InTheClear();
+        Held fresh = setup.privacy() == Privacy.TLS ? OverTls.make() : new InTheClear();
         FTPClient client = fresh.client();
         try {
             logIn(client);
@@ -217,9 +223,8 @@ public final class FtpUploader implements Transfer, AutoCloseable {
         if (!client.login(setup.user(), setup.password())) {
             throw refused(client, "the login was refused");
         }
-        if (client instanceof FTPSClient secured) {
-            secured.execPBSZ(0);
-            secured.execPROT("P");
+        if (client instanceof OverTls secured) {
+            secured.protectData();
         }
         client.setFileType(FTP.BINARY_FILE_TYPE);
         if (setup.data() == Data.PASSIVE) {
@@ -277,19 +282,58 @@ public final class FtpUploader implements Transfer, AutoCloseable {
         }
     }
 
+    /**
+     * Makes plain data sockets and puts TLS on top itself: a TLS socket says an orderly goodbye
+     * whenever it is closed, and a camera without a battery says none.
+     */
     private static final class OverTls extends FTPSClient implements Held {
+        private final SSLContext context;
         private Optional<Socket> data = Optional.empty();
 
-        OverTls() {
-            super(false);
-            setTrustManager(TrustManagerUtils.getAcceptAllTrustManager());
+        private OverTls(SSLContext context) {
+            super(false, context);
+            this.context = context;
+        }
+
+        static OverTls make() throws IOException {
+            try {
+                SSLContext context = SSLContext.getInstance("TLS");
+                TrustManager any = TrustManagerUtils.getAcceptAllTrustManager();
+                context.init(null, new TrustManager[] {any}, null);
+                OverTls client = new OverTls(context);
+                client.setTrustManager(any);
+                return client;
+            } catch (GeneralSecurityException e) {
+                throw new IOException("this Java has no TLS", e);
+            }
+        }
+
+        void protectData() throws IOException {
+            execPBSZ(0);
+            execPROT("P");
+            setSocketFactory(SocketFactory.getDefault());
+            setServerSocketFactory(ServerSocketFactory.getDefault());
         }
 
         @Override
         protected Socket _openDataConnection_(String command, String argument)
                 throws IOException {
             data = Optional.ofNullable(super._openDataConnection_(command, argument));
-            return data.orElse(null);
+            if (data.isEmpty()) {
+                return null;
+            }
+            Socket plain = data.get();
+            SSLSocket secured =
+                    (SSLSocket)
+                            context.getSocketFactory()
+                                    .createSocket(
+                                            plain,
+                                            plain.getInetAddress().getHostAddress(),
+                                            plain.getPort(),
+                                            true);
+            secured.setUseClientMode(true);
+            secured.startHandshake();
+            return secured;
         }
 
         @Override

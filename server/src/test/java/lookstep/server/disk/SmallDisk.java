@@ -1,20 +1,21 @@
-package lookstep.server.ftp;
+package lookstep.server.disk;
 
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.file.Path;
 import java.util.concurrent.atomic.AtomicLong;
-import lookstep.server.disk.Disk;
 
 /** A disk that is full after so many bytes, until somebody makes room. */
-final class SmallDisk implements Disk {
+public final class SmallDisk implements Disk {
     private final AtomicLong room;
 
-    SmallDisk(long bytes) {
+    /** With room for so many bytes. */
+    public SmallDisk(long bytes) {
         room = new AtomicLong(bytes);
     }
 
-    void makeRoom() {
+    /** Has room for all from now on. */
+    public void makeRoom() {
         room.set(Long.MAX_VALUE);
     }
 
