@@ -43,6 +43,10 @@ final class DepthCheck {
         double sharp = DepthOfField.of(lens, f, near, CIRCLE).farMetres() - near;
         boolean asPlanned =
                 f >= Scales.exactFNumber(taken.look().camera().fNumber()) / NEAR_ENOUGH;
+        if (people == 1 && asPlanned) {
+            // One face with soft ears is what solos are planned for.
+            return Optional.empty();
+        }
         String says =
                 String.format(
                         Locale.ROOT,
@@ -53,17 +57,18 @@ final class DepthCheck {
                         deep,
                         sharp,
                         CIRCLE,
-                        mend(needed));
+                        mend(needed, people));
         return Optional.of(
                 new Remark(Kind.DEPTH, asPlanned ? Weight.LOOK : Weight.WRONG, says, sharp));
     }
 
-    private static String mend(double needed) {
+    private static String mend(double needed, int people) {
+        String closer = people == 1 ? "" : ", or bring them closer together";
         List<Scales.Mark> marks = Scales.fNumbers();
         return marks.stream()
                 .filter(m -> m.exact() * NEAR_ENOUGH >= needed)
                 .findFirst()
-                .map(m -> "f/" + m.text() + " would hold them, or bring them closer together")
-                .orElse("no f-number holds them: bring them closer together");
+                .map(m -> "f/" + m.text() + " would hold " + (people == 1 ? "all of it" : "them") + closer)
+                .orElse("no f-number holds that" + closer);
     }
 }

@@ -18,10 +18,10 @@ import lookstep.simulator.model.optics.Scales;
  */
 final class ExposureCheck {
     private static final double GOOD_STOPS = 0.34;
-    private static final double WRONG_STOPS = 1;
+    private static final double WRONG_STOPS = 0.95;
 
     /** One person alone may be so far from the others' difference. */
-    private static final double ONE_ALONE_STOPS = 0.75;
+    private static final double ONE_ALONE_STOPS = 0.65;
 
     /** Settings explain a difference that they come this near to. */
     private static final double EXPLAINED_STOPS = 0.5;
@@ -35,8 +35,11 @@ final class ExposureCheck {
 
     static Optional<Remark> check(Taken taken, Seen seen) {
         List<Face> found = seen.found();
-        if (found.isEmpty()) {
+        if (2 * found.size() < seen.faces().size() && seen.planned().isPresent()) {
             return seen.planned().map(planned -> middle(taken, seen, planned));
+        }
+        if (found.isEmpty()) {
+            return Optional.empty();
         }
         double[] off = new double[found.size()];
         for (int i = 0; i < off.length; i++) {
@@ -122,12 +125,14 @@ final class ExposureCheck {
         String because =
                 seen.meantDark()
                         ? "the look keeps the faces dark; "
-                        : "no face was found where the plan has them; ";
+                        : seen.found().isEmpty()
+                                ? "no face was found where the plan has them; "
+                                : "most faces were not found where the plan has them; ";
         if (Math.abs(off) < GOOD_STOPS) {
             return new Remark(
                     Kind.EXPOSURE,
-                    seen.meantDark() ? Weight.GOOD : Weight.LOOK,
-                    because + "the middle of the picture is within 0.3 stops of the plan",
+                    Weight.GOOD,
+                    because + "the middle of the picture is within 0.3 stop of the plan",
                     off);
         }
         return new Remark(

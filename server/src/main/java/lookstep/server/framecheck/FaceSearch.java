@@ -25,8 +25,11 @@ final class FaceSearch {
     /** So much of a face's patch must be of skin's colour. */
     private static final double LEAST_SKIN = 0.6;
 
+    /** And so much more than beside it: a wall of skin's colour is no face. */
+    private static final double LEAST_SCORE = 0.35;
+
     /** What lies beside a face counts against it. */
-    private static final double BESIDE = 0.6;
+    private static final double BESIDE = 0.75;
 
     /** And so does the way from where it should be; for the whole reach. */
     private static final double FAR = 0.35;
@@ -60,6 +63,15 @@ final class FaceSearch {
         return new FaceSearch(skin, places, width, height).find(zoom);
     }
 
+    /**
+     * The same in a picture that was made as planned: nothing is aimed aside, so that what is
+     * measured is measured at the same spot of each face.
+     */
+    static List<Face> findAsPlanned(SkinMap skin, List<FacePlace> places, int width, int height) {
+        FaceSearch search = new FaceSearch(skin, places, width, height);
+        return search.each(new Aim(1, 0, 0, 0));
+    }
+
     private List<Face> find(double zoom) {
         // Zoomed in, or stepped back with a longer lens: both are tried.
         Aim aim = aim(1);
@@ -67,6 +79,10 @@ final class FaceSearch {
             Aim zoomed = aim(zoom);
             aim = zoomed.score > aim.score ? zoomed : aim;
         }
+        return each(aim);
+    }
+
+    private List<Face> each(Aim aim) {
         List<Face> faces = new ArrayList<>();
         List<Double> scores = new ArrayList<>();
         for (FacePlace place : places) {
@@ -131,7 +147,10 @@ final class FaceSearch {
             }
         }
         Face face = new Face(place, true, best);
-        boolean like = face.skin().seen() > 0.9 && skin.share(face.skin()) >= LEAST_SKIN;
+        boolean like =
+                face.skin().seen() > 0.9
+                        && skin.share(face.skin()) >= LEAST_SKIN
+                        && score(best) >= LEAST_SCORE;
         return like ? face : new Face(place, false, from);
     }
 

@@ -8,10 +8,10 @@ import lookstep.simulator.model.optics.Scales;
 final class Say {
     private Say() {}
 
-    /** {@code 1.3 stops}, {@code 1 stop}; of the size alone. */
+    /** {@code 1.3 stops}, {@code 0.3 stop}; of the size alone. */
     static String stops(double stops) {
         String size = Scales.formatStops(Math.abs(stops)).replace("+", "");
-        return size + (size.equals("1") ? " stop" : " stops");
+        return size + (Math.abs(stops) < 1.05 ? " stop" : " stops");
     }
 
     /** {@code Ines, Marlo and Petra}. */

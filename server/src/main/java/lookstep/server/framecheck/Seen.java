@@ -32,14 +32,13 @@ record Seen(LinearFields fields, List<Face> faces, Optional<Planned> planned) {
                 predicted.map(
                         picture -> {
                             LinearFields p = LinearFields.of(picture);
-                            return new Planned(p, placed(plan, taken, p));
+                            return new Planned(p, meant(plan, taken, p));
                         });
         List<FacePlace> places =
                 FacePlace.of(plan, taken.shot(), taken.look(), fields.width(), fields.height());
         boolean dark = planned.map(Seen::meantDark).orElse(false);
         List<double[]> colours =
-                planned.map(p -> p.faces().stream().map(f -> p.fields().mean(f.skin())).toList())
-                        .orElse(List.of());
+                planned.map(p -> colours(p.fields(), p.faces())).orElse(List.of());
         List<Face> faces =
                 dark
                         ? places.stream().map(Face::asPlanned).toList()
@@ -52,16 +51,26 @@ record Seen(LinearFields fields, List<Face> faces, Optional<Planned> planned) {
         return new Seen(fields, faces, planned);
     }
 
-    private static List<Face> placed(ShootPlan plan, Taken taken, LinearFields picture) {
-        return FacePlace.of(plan, taken.shot(), taken.look(), picture.width(), picture.height())
-                .stream()
-                .map(Face::asPlanned)
-                .toList();
+    private static List<Face> meant(ShootPlan plan, Taken taken, LinearFields picture) {
+        int w = picture.width();
+        int h = picture.height();
+        List<FacePlace> places = FacePlace.of(plan, taken.shot(), taken.look(), w, h);
+        List<Face> there = places.stream().map(Face::asPlanned).toList();
+        return FaceSearch.findAsPlanned(
+                SkinMap.of(picture, colours(picture, there)), places, w, h);
+    }
+
+    private static List<double[]> colours(LinearFields picture, List<Face> faces) {
+        return faces.stream().map(f -> picture.mean(f.skin())).toList();
     }
 
     private static boolean meantDark(Planned p) {
-        return p.faces().stream().mapToDouble(f -> p.fields().meanLuminance(f.skin())).max().orElse(0)
-                < DARK;
+        double[] light =
+                p.faces().stream()
+                        .mapToDouble(f -> p.fields().meanLuminance(f.skin()))
+                        .sorted()
+                        .toArray();
+        return light[light.length / 2] < DARK;
     }
 
     /** True if the plan means the faces to be dark. */

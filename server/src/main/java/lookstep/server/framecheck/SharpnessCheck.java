@@ -34,6 +34,9 @@ final class SharpnessCheck {
 
     private static final int MOST_PIXELS = 700;
 
+    /** A head of fewer pixels across shows no difference. */
+    private static final int LEAST_PIXELS = 40;
+
     private record Measured(Face face, double disc) {}
 
     private SharpnessCheck() {}
@@ -186,7 +189,7 @@ final class SharpnessCheck {
                 : Optional.of(picture.getSubimage(b[0], b[1], b[2], b[3]));
     }
 
-    /** Left, top, width, height inside a picture; null if less than a pixel of it is there. */
+    /** Left, top, width, height inside a picture; null if too little of it is there. */
     private static int[] pixels(Box box, int width, int height) {
         double w = Math.min(MOST_PIXELS, box.width() * width);
         double h = Math.min(MOST_PIXELS, box.height() * height);
@@ -194,7 +197,7 @@ final class SharpnessCheck {
         int top = (int) Math.max(0, Math.round(box.centreY() * height - h / 2));
         int right = (int) Math.min(width, Math.round(box.centreX() * width + w / 2));
         int bottom = (int) Math.min(height, Math.round(box.centreY() * height + h / 2));
-        return right <= left || bottom <= top
+        return right - left < LEAST_PIXELS || bottom - top < LEAST_PIXELS
                 ? null
                 : new int[] {left, top, right - left, bottom - top};
     }
