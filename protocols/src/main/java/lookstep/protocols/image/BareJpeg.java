@@ -117,6 +117,26 @@ public final class BareJpeg {
         return profile;
     }
 
+    /**
+     * Where the segments of a picture's colour profile begin to say that they are one: positions in
+     * the file of the 12 octets "ICC_PROFILE" and NUL. Moves the channel's position.
+     *
+     * @param start of the picture in the file
+     * @param length of the picture
+     * @throws IOException if the file cannot be read, whatever is in it
+     */
+    public static List<Long> profilePlaces(SeekableByteChannel file, long start, long length)
+            throws IOException {
+        Octets octets = Octets.of(file).part(start, length);
+        List<Long> places = new ArrayList<>();
+        for (JpegWalk.Segment segment : JpegHeader.read(octets).segments()) {
+            if (isIcc(octets, segment)) {
+                places.add(start + segment.start());
+            }
+        }
+        return places;
+    }
+
     private static boolean isIcc(Octets octets, JpegWalk.Segment segment) throws IOException {
         return segment.marker() == JpegWalk.APP2
                 && segment.length() >= ICC.length

@@ -1,5 +1,6 @@
 package lookstep.server.frames;
 
+import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Comparator;
@@ -47,10 +48,8 @@ public record PreviewMaker(int longSidePixels, double quality) {
                 return asItIs.get();
             }
         }
-        try (StoredPicture picture = file.largest()) {
-            return EncodedPicture.of(
-                    Upright.turn(picture.reduced(longSidePixels), file.orientation()), quality);
-        }
+        BufferedImage stored = file.decode(picture -> picture.reduced(longSidePixels));
+        return EncodedPicture.of(Upright.turn(stored, file.orientation()), quality);
     }
 
     /** Those that may be handed on: the smallest that is large enough first, then the largest. */
