@@ -48,8 +48,7 @@ public final class BareJpeg {
     }
 
     private static Optional<byte[]> of(
-            Octets octets, byte[] jpeg, int orientation, List<byte[]> profile)
-            throws IOException {
+            Octets octets, byte[] jpeg, int orientation, List<byte[]> profile) throws IOException {
         JpegWalk walk = new JpegWalk(octets);
         List<JpegWalk.Segment> left = new ArrayList<>();
         Optional<JpegWalk.Segment> jfif = Optional.empty();
@@ -110,8 +109,7 @@ public final class BareJpeg {
                 if (sum > MOST_PROFILE_OCTETS) {
                     return List.of();
                 }
-                profile.add(
-                        octets.copy(segment.at(), (int) (segment.end() - segment.at())));
+                profile.add(octets.copy(segment.at(), (int) (segment.end() - segment.at())));
             }
         }
         return profile;

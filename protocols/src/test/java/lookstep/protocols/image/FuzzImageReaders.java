@@ -5,8 +5,9 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * What any bytes at all may do to the readers of pictures: give notes, never an exception, and never
- * lead out of the file. An ordinary test run only feeds the seeds; {@code FuzzingTest} searches on.
+ * What any bytes at all may do to the readers of pictures: give notes, never an exception, and
+ * never lead out of the file. An ordinary test run only feeds the seeds; {@code FuzzingTest}
+ * searches on.
  */
 class FuzzImageReaders {
     @FuzzTest
@@ -27,8 +28,10 @@ class FuzzImageReaders {
                             file,
                             (int) picture.start(),
                             (int) (picture.start() + picture.length()));
-            if (!JpegInfo.read(bytes).equals(
-                    java.util.Optional.of(new JpegInfo(picture.width(), picture.height())))) {
+            if (!JpegInfo.read(bytes)
+                    .equals(
+                            java.util.Optional.of(
+                                    new JpegInfo(picture.width(), picture.height())))) {
                 throw new IllegalStateException("another size: " + picture);
             }
             BareJpeg.of(bytes, 6, List.of())

@@ -69,10 +69,7 @@ public final class FullSize {
             throw new IOException(
                     "%d, %d is outside the picture of %d x %d pixels"
                             .formatted(
-                                    wanted.x,
-                                    wanted.y,
-                                    size.widthPixels(),
-                                    size.heightPixels()));
+                                    wanted.x, wanted.y, size.widthPixels(), size.heightPixels()));
         }
         return picture.part(
                 Upright.stored(part, file.orientation(), picture.width(), picture.height()));

@@ -11,10 +11,10 @@ import lookstep.server.frames.PreviewResult.Preview;
 
 /**
  * Makes tablet-size previews by the shortest way. If the file holds a picture of about the wanted
- * size, as cameras put into JPEG and RAW files, that one is handed on without decoding, some hundred
- * times quicker. Otherwise pixels are read thinned out, so that the memory it takes hangs on the
- * preview's size and not on the camera's, and turned upright as Exif says. Never enlarges. Any
- * thread, several at once.
+ * size, as cameras put into JPEG and RAW files, that one is handed on without decoding, some
+ * hundred times quicker. Otherwise pixels are read thinned out, so that the memory it takes hangs
+ * on the preview's size and not on the camera's, and turned upright as Exif says. Never enlarges.
+ * Any thread, several at once.
  *
  * @param longSidePixels the longer side of a preview that is decoded, at most; one that is handed
  *     on has from three quarters to two and a half times that

@@ -217,7 +217,11 @@ class ColourProfileTest {
 
     @ParameterizedTest
     @CsvSource({
-        "200, 80, 60", "60, 160, 90", "128, 128, 128", "90, 70, 180", "255, 255, 255",
+        "200, 80, 60",
+        "60, 160, 90",
+        "128, 128, 128",
+        "90, 70, 180",
+        "255, 255, 255",
         "230, 180, 150"
     })
     void aWideGamutComesOutInItsColours(int red, int green, int blue) throws IOException {

@@ -51,8 +51,7 @@ final class Development {
             int height = picture.getHeight();
             files.add(
                     new CameraFile(
-                            "DNG",
-                            DngWriter.write(data, preview, width, height, sensor(picture))));
+                            "DNG", DngWriter.write(data, preview, width, height, sensor(picture))));
         }
         return files;
     }
@@ -71,8 +70,7 @@ final class Development {
     private static BufferedImage fitted(BufferedImage picture, int width, int height) {
         double scale =
                 Math.min(
-                        (double) width / picture.getWidth(),
-                        (double) height / picture.getHeight());
+                        (double) width / picture.getWidth(), (double) height / picture.getHeight());
         int w = Math.max(1, (int) Math.round(picture.getWidth() * scale));
         int h = Math.max(1, (int) Math.round(picture.getHeight() * scale));
         BufferedImage to = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);

@@ -20,8 +20,8 @@ import lookstep.simulator.model.space.Vec3;
 
 /**
  * A camera on the simulated set: photographs what the lights do at this moment and puts its files
- * on their way. As long as nothing moves, a picture takes only the sum of its plates. One
- * picture at a time; any thread.
+ * on their way. As long as nothing moves, a picture takes only the sum of its plates. One picture
+ * at a time; any thread.
  */
 public final class SimulatedCamera {
     private static final String LENS = "simulated %.0f mm";

@@ -203,8 +203,7 @@ class SimulatedCameraTest {
     }
 
     private static byte[] inside(Path file, String tag) {
-        return Program.run(
-                "libimage-exiftool-perl", "exiftool", "-b", "-" + tag, file.toString());
+        return Program.run("libimage-exiftool-perl", "exiftool", "-b", "-" + tag, file.toString());
     }
 
     @Test
