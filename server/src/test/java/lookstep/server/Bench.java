@@ -120,6 +120,7 @@ final class Bench implements AutoCloseable {
                 System.getProperty("java.version"),
                 Runtime.getRuntime().availableProcessors());
         SlotsBench.run();
+        PreviewBench.run();
         try (Bench bench = new Bench()) {
             bench.keyToPacket();
             bench.fileToPush("a rehearsal's picture, 1200 x 800", picture(1200, 800));

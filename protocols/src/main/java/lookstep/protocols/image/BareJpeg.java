@@ -48,8 +48,7 @@ public final class BareJpeg {
     }
 
     private static Optional<byte[]> of(
-            Octets octets, byte[] jpeg, int orientation, List<byte[]> profile)
-            throws IOException {
+            Octets octets, byte[] jpeg, int orientation, List<byte[]> profile) throws IOException {
         JpegWalk walk = new JpegWalk(octets);
         List<JpegWalk.Segment> left = new ArrayList<>();
         Optional<JpegWalk.Segment> jfif = Optional.empty();
@@ -110,11 +109,30 @@ public final class BareJpeg {
                 if (sum > MOST_PROFILE_OCTETS) {
                     return List.of();
                 }
-                profile.add(
-                        octets.copy(segment.at(), (int) (segment.end() - segment.at())));
+                profile.add(octets.copy(segment.at(), (int) (segment.end() - segment.at())));
             }
         }
         return profile;
+    }
+
+    /**
+     * Where the segments of a picture's colour profile begin to say that they are one: positions in
+     * the file of the 12 octets "ICC_PROFILE" and NUL. Moves the channel's position.
+     *
+     * @param start of the picture in the file
+     * @param length of the picture
+     * @throws IOException if the file cannot be read, whatever is in it
+     */
+    public static List<Long> profilePlaces(SeekableByteChannel file, long start, long length)
+            throws IOException {
+        Octets octets = Octets.of(file).part(start, length);
+        List<Long> places = new ArrayList<>();
+        for (JpegWalk.Segment segment : JpegHeader.read(octets).segments()) {
+            if (isIcc(octets, segment)) {
+                places.add(start + segment.start());
+            }
+        }
+        return places;
     }
 
     private static boolean isIcc(Octets octets, JpegWalk.Segment segment) throws IOException {

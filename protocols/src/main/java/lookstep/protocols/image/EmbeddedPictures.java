@@ -20,6 +20,9 @@ import lookstep.protocols.image.EmbeddedPicture.Kind;
 public final class EmbeddedPictures {
     private static final int MOST_NOTES = 50;
 
+    /** Places that are looked at: more than any camera names in one file. */
+    private static final int MOST_CANDIDATES = 200;
+
     private static final int OLD_JPEG = 6;
     private static final int JPEG = 7;
     private static final long RGB = 2;
@@ -28,7 +31,7 @@ public final class EmbeddedPictures {
     /**
      * What was found.
      *
-     * @param pictures in the order of the file's directories, at most a few hundred
+     * @param pictures in the order of the file's directories, at most 200
      * @param notes what could not be used, in plain words
      */
     public record Reading(List<EmbeddedPicture> pictures, List<String> notes) {
@@ -41,6 +44,7 @@ public final class EmbeddedPictures {
     private final Octets file;
     private final List<EmbeddedPicture> pictures = new ArrayList<>();
     private final List<String> notes = new ArrayList<>();
+    private int candidates;
 
     private EmbeddedPictures(Octets file) {
         this.file = file;
@@ -161,6 +165,11 @@ public final class EmbeddedPictures {
     }
 
     private void candidate(Kind kind, long start, long length) throws IOException {
+        candidates++;
+        if (candidates > MOST_CANDIDATES) {
+            note("more than " + MOST_CANDIDATES + " pictures: the rest is left out");
+            return;
+        }
         String name = "the picture at octet " + start;
         if (length == 0 || pictures.stream().anyMatch(picture -> picture.start() == start)) {
             return;

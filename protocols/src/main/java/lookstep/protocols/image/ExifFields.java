@@ -17,6 +17,7 @@ import java.util.regex.Pattern;
 /** Takes the fields of an Exif block one by one and keeps what they say, or a note. */
 final class ExifFields {
     private static final long INFINITE = 0xFFFFFFFFL;
+
     /** A file may say that its camera has a name of a gigabyte. */
     private static final int MOST_TEXT_OCTETS = 1 << 16;
 
@@ -195,8 +196,8 @@ final class ExifFields {
 
     private String string(TiffBlock.Field field) throws IOException {
         return new String(
-                block.octets(
-                        field.valueAt(), (int) Math.min(field.octets(), MOST_TEXT_OCTETS)), StandardCharsets.UTF_8);
+                block.octets(field.valueAt(), (int) Math.min(field.octets(), MOST_TEXT_OCTETS)),
+                StandardCharsets.UTF_8);
     }
 
     private Optional<Long> integer(TiffBlock.Field field, String what) throws IOException {

@@ -8,8 +8,8 @@ import java.util.Optional;
 
 /**
  * Reads the Exif of a JPEG file, or of a RAW file that is built on TIFF (CIPA DC-008). A bad part
- * becomes a note, never an exception, and the rest is still read. Of a JPEG it reads no further than
- * the first scan, and at most one Exif segment.
+ * becomes a note, never an exception, and the rest is still read. Of a JPEG it reads no further
+ * than the first scan, and at most one Exif segment.
  */
 public final class ExifReader {
     private ExifReader() {}

@@ -89,8 +89,7 @@ public final class ExifWriter {
         return out.toByteArray();
     }
 
-    private static byte[] app1(
-            ExifData data, Optional<JpegInfo> size, Optional<byte[]> thumbnail) {
+    private static byte[] app1(ExifData data, Optional<JpegInfo> size, Optional<byte[]> thumbnail) {
         TiffWriter first = new TiffWriter();
         camera(first, data);
         resolution(first);
@@ -197,8 +196,7 @@ public final class ExifWriter {
             // 1: manual
             exif.shorts(ExifTag.WHITE_BALANCE, 1);
         }
-        data.bodySerial()
-                .ifPresent(serial -> exif.text(ExifTag.BODY_SERIAL_NUMBER, ascii(serial)));
+        data.bodySerial().ifPresent(serial -> exif.text(ExifTag.BODY_SERIAL_NUMBER, ascii(serial)));
         data.lensModel().ifPresent(lens -> exif.text(ExifTag.LENS_MODEL, ascii(lens)));
         return exif;
     }

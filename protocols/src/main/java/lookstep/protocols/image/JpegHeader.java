@@ -63,8 +63,7 @@ record JpegHeader(List<JpegWalk.Segment> segments, Optional<String> trouble) {
                     && segment.length() >= EXIF.length
                     && file.holds(segment.start(), EXIF)) {
                 return Optional.of(
-                        file.part(
-                                segment.start() + EXIF.length, segment.length() - EXIF.length));
+                        file.part(segment.start() + EXIF.length, segment.length() - EXIF.length));
             }
         }
         return Optional.empty();

@@ -45,8 +45,7 @@ final class MpfIndex {
         }
         // offsets count from the byte order mark, which follows the four letters
         long base = segment.start() + MPF.length;
-        Optional<TiffBlock> header =
-                TiffBlock.of(octets.part(base, segment.length() - MPF.length));
+        Optional<TiffBlock> header = TiffBlock.of(octets.part(base, segment.length() - MPF.length));
         if (header.isEmpty()) {
             return List.of();
         }

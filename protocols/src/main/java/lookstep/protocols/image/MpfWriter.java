@@ -62,8 +62,7 @@ public final class MpfWriter {
     }
 
     private static byte[] segment(int mainSize, int type, int largeSize, int largeAt) {
-        ByteBuffer entries =
-                ByteBuffer.allocate(2 * ENTRY_OCTETS).order(ByteOrder.LITTLE_ENDIAN);
+        ByteBuffer entries = ByteBuffer.allocate(2 * ENTRY_OCTETS).order(ByteOrder.LITTLE_ENDIAN);
         // the first image's offset is 0; none depends on another
         entries.putInt(PRIMARY).putInt(mainSize).putInt(0).putInt(0);
         entries.putInt(type).putInt(largeSize).putInt(largeAt).putInt(0);

@@ -72,8 +72,7 @@ final class Octets {
     /** Those from a position on, up to {@code length}: fewer if these end before. */
     Octets part(long position, long length) {
         long start = Math.max(0, Math.min(position, size));
-        return new Octets(
-                window, origin + start, Math.max(0, Math.min(length, size - start)));
+        return new Octets(window, origin + start, Math.max(0, Math.min(length, size - start)));
     }
 
     /** Where in the file these begin. */

@@ -95,8 +95,7 @@ public final class TiffStructure {
             return new Wholeness.Foreign("it names no picture");
         }
         return end > octets.size()
-                ? new Wholeness.Partial(
-                        "%d of %d octets have come".formatted(octets.size(), end))
+                ? new Wholeness.Partial("%d of %d octets have come".formatted(octets.size(), end))
                 : new Wholeness.Whole(end);
     }
 
@@ -109,8 +108,7 @@ public final class TiffStructure {
         }
         long[] starts = tiff.numbers(at.get(), MOST_PIECES);
         Optional<TiffBlock.Field> sizes = node.field(lengths);
-        long[] octets =
-                sizes.isEmpty() ? new long[0] : tiff.numbers(sizes.get(), MOST_PIECES);
+        long[] octets = sizes.isEmpty() ? new long[0] : tiff.numbers(sizes.get(), MOST_PIECES);
         long end = 0;
         for (int i = 0; i < starts.length; i++) {
             // a length that is missing is taken as one octet

@@ -54,8 +54,7 @@ class EmbeddedPicturesTest {
     /** A camera's file: Exif with a thumbnail, MPF with a large one. */
     private static byte[] cameraFile(byte[] thumbnail, byte[] large) throws IOException {
         return MpfWriter.append(
-                ExifWriter.insert(
-                        Pictures.encoded(64, 48, false), DATA, Optional.of(thumbnail)),
+                ExifWriter.insert(Pictures.encoded(64, 48, false), DATA, Optional.of(thumbnail)),
                 large);
     }
 
@@ -66,8 +65,7 @@ class EmbeddedPicturesTest {
         byte[] file = Pictures.withFurther(main, further);
         EmbeddedPicture picture = only(EmbeddedPictures.of(file));
         assertEquals(
-                new EmbeddedPicture(
-                        Kind.MPF_LARGE, main.length + 90, further.length, 24, 16),
+                new EmbeddedPicture(Kind.MPF_LARGE, main.length + 90, further.length, 24, 16),
                 picture);
         assertArrayEquals(further, bytes(file, picture));
     }
@@ -236,10 +234,8 @@ class EmbeddedPicturesTest {
         EmbeddedPictures.Reading reading = EmbeddedPictures.of(file);
         assertEquals(2, reading.pictures().size(), reading::toString);
         assertEquals(
-                List.of(64, 24),
-                reading.pictures().stream().map(EmbeddedPicture::width).toList());
-        assertArrayEquals(
-                Pictures.encoded(24, 16, true), bytes(file, reading.pictures().get(1)));
+                List.of(64, 24), reading.pictures().stream().map(EmbeddedPicture::width).toList());
+        assertArrayEquals(Pictures.encoded(24, 16, true), bytes(file, reading.pictures().get(1)));
         assertTrue(
                 reading.notes().stream().anyMatch(note -> note.contains("SOF3")),
                 reading.notes()::toString);
@@ -286,8 +282,7 @@ class EmbeddedPicturesTest {
         EmbeddedPictures.Reading reading = EmbeddedPictures.of(file);
         assertEquals(1, reading.pictures().size());
         assertTrue(
-                reading.notes()
-                        .contains("the picture at octet 4294967280 leads out of the file"),
+                reading.notes().contains("the picture at octet 4294967280 leads out of the file"),
                 reading.notes()::toString);
     }
 

@@ -129,8 +129,7 @@ class ExifReaderTest {
                 assertEquals("Box 2", data.bodyModel().orElseThrow());
                 assertEquals("0042-7", data.bodySerial().orElseThrow());
                 assertEquals(5.6, data.fNumber().orElseThrow(), 1e-9);
-                assertEquals(
-                        LocalDateTime.of(2031, 5, 2, 14, 3, 5), data.takenAt().orElseThrow());
+                assertEquals(LocalDateTime.of(2031, 5, 2, 14, 3, 5), data.takenAt().orElseThrow());
                 assertEquals(8, data.orientation());
             }
         }
@@ -217,9 +216,7 @@ class ExifReaderTest {
                 // the writer names a maker where none is known
                 ExifData all = jpeg == file ? EXPECTED : expected().bodyMake("Lookstep").build();
                 assertEquals(
-                        cut < segmentEnd ? ExifData.UNKNOWN : all,
-                        reading.data(),
-                        "cut at " + cut);
+                        cut < segmentEnd ? ExifData.UNKNOWN : all, reading.data(), "cut at " + cut);
             }
         }
     }

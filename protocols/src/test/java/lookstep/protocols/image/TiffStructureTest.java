@@ -26,7 +26,7 @@ class TiffStructureTest {
     @TempDir Path dir;
 
     /** By tile: 2 x 2 tiles of one octet each, the last in the file's last octet. */
-    private static byte[] tiled() {
+    static byte[] tiled() {
         return Annotated.bytes(
                 """
                 4949 2A00 08000000            # least significant first, 42, directory at 8

@@ -12,8 +12,8 @@ import lookstep.protocols.image.ExifData;
  * @param sizeBytes its length when it was found whole
  * @param modified its time of change then
  * @param exif what the camera said of it; fields that are missing stay empty
- * @param raw whether it is a RAW file, by its name; a camera may have sent a JPEG beside it under the
- *     same name with another ending
+ * @param raw whether it is a RAW file, by its name; a camera may have sent a JPEG beside it under
+ *     the same name with another ending
  * @param notes what was odd about it, in plain words; empty when nothing was
  */
 public record ArrivedFile(

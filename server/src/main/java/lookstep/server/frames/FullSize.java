@@ -1,6 +1,7 @@
 package lookstep.server.frames;
 
 import java.awt.Rectangle;
+import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
@@ -28,9 +29,8 @@ public final class FullSize {
 
     /** The size of the whole; empty if the file cannot be shown. */
     public static Optional<Size> size(Path original) {
-        try (PictureFile file = PictureFile.open(original);
-                StoredPicture picture = file.largest()) {
-            return Optional.of(size(file, picture));
+        try (PictureFile file = PictureFile.open(original)) {
+            return Optional.of(file.decode(picture -> size(file, picture)));
         } catch (IOException | RuntimeException refused) {
             // a crop says why
             return Optional.empty();
@@ -51,35 +51,28 @@ public final class FullSize {
             throw new IllegalArgumentException(
                     "a part of %d x %d pixels: must be 1 to %d".formatted(w, h, MOST_PIXELS));
         }
+        Rectangle wanted = new Rectangle(x, y, w, h);
         return PictureFile.use(
                 original,
                 file -> {
-                    try (StoredPicture picture = file.largest()) {
-                        Size size = size(file, picture);
-                        Rectangle part =
-                                new Rectangle(x, y, w, h)
-                                        .intersection(
-                                                new Rectangle(
-                                                        size.widthPixels(), size.heightPixels()));
-                        if (part.isEmpty()) {
-                            throw new IOException(
-                                    "%d, %d is outside the picture of %d x %d pixels"
-                                            .formatted(
-                                                    x,
-                                                    y,
-                                                    size.widthPixels(),
-                                                    size.heightPixels()));
-                        }
-                        Rectangle stored =
-                                Upright.stored(
-                                        part,
-                                        file.orientation(),
-                                        picture.width(),
-                                        picture.height());
-                        return EncodedPicture.of(
-                                Upright.turn(picture.part(stored), file.orientation()), QUALITY);
-                    }
+                    BufferedImage part = file.decode(picture -> part(file, picture, wanted));
+                    return EncodedPicture.of(Upright.turn(part, file.orientation()), QUALITY);
                 });
+    }
+
+    private static BufferedImage part(PictureFile file, StoredPicture picture, Rectangle wanted)
+            throws IOException {
+        Size size = size(file, picture);
+        Rectangle part =
+                wanted.intersection(new Rectangle(size.widthPixels(), size.heightPixels()));
+        if (part.isEmpty()) {
+            throw new IOException(
+                    "%d, %d is outside the picture of %d x %d pixels"
+                            .formatted(
+                                    wanted.x, wanted.y, size.widthPixels(), size.heightPixels()));
+        }
+        return picture.part(
+                Upright.stored(part, file.orientation(), picture.width(), picture.height()));
     }
 
     private static Size size(PictureFile file, StoredPicture picture) {

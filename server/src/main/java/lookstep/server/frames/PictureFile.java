@@ -27,6 +27,12 @@ final class PictureFile implements AutoCloseable {
         Preview of(PictureFile file) throws IOException;
     }
 
+    /** What is done with a picture that can be decoded. */
+    interface Decoding<T> {
+        /** Reads what it wants. */
+        T of(StoredPicture picture) throws IOException;
+    }
+
     private final FileChannel channel;
     private final Path original;
     private final boolean tiff;
@@ -74,23 +80,45 @@ final class PictureFile implements AutoCloseable {
     }
 
     /**
-     * The picture itself for decoding; of a RAW file the largest JPEG inside it.
+     * Decodes the picture itself; of a RAW file the largest JPEG inside it. If that fails and the
+     * picture has a colour profile, it is tried as if it had none.
      *
-     * @throws IOException if there is none; the message says why in plain words
+     * @throws IOException if it cannot be done; the message says why in plain words
      */
-    StoredPicture largest() throws IOException {
-        if (!tiff && PictureKind.of(original).filter(k -> k == PictureKind.OTHER_RAW).isEmpty()) {
-            return StoredPicture.open(channel, 0, channel.size());
+    <T> T decode(Decoding<T> how) throws IOException {
+        long start = 0;
+        long length = channel.size();
+        if (tiff || PictureKind.of(original).filter(k -> k == PictureKind.OTHER_RAW).isPresent()) {
+            EmbeddedPicture largest = largestInside();
+            start = largest.start();
+            length = largest.length();
         }
-        EmbeddedPicture largest =
-                inside.stream()
-                        .max(Comparator.comparingInt(EmbeddedPicture::longSide))
-                        .orElseThrow(
-                                () ->
-                                        new IOException(
-                                                "no preview was found inside this RAW file; set the"
-                                                        + " camera to write a JPEG beside it"));
-        return StoredPicture.open(channel, largest.start(), largest.length());
+        try {
+            return decode(new PictureStream(channel, start, length, List.of()), how);
+        } catch (IOException | RuntimeException e) {
+            List<Long> profile = BareJpeg.profilePlaces(channel, start, length);
+            if (profile.isEmpty()) {
+                throw e;
+            }
+            return decode(new PictureStream(channel, start, length, profile), how);
+        }
+    }
+
+    private static <T> T decode(PictureStream in, Decoding<T> how) throws IOException {
+        try (in;
+                StoredPicture picture = StoredPicture.open(in)) {
+            return how.of(picture);
+        }
+    }
+
+    private EmbeddedPicture largestInside() throws IOException {
+        return inside.stream()
+                .max(Comparator.comparingInt(EmbeddedPicture::longSide))
+                .orElseThrow(
+                        () ->
+                                new IOException(
+                                        "no preview was found inside this RAW file; set the"
+                                                + " camera to write a JPEG beside it"));
     }
 
     /**

@@ -22,8 +22,7 @@ enum PictureKind {
             Duration.ofMillis(300)),
 
     /** RAW of another structure: only its rest tells. */
-    OTHER_RAW(
-            Set.of("orf", "raf", "rw2", "rwl", "cr3", "crw", "x3f"), Duration.ofSeconds(1));
+    OTHER_RAW(Set.of("orf", "raf", "rw2", "rwl", "cr3", "crw", "x3f"), Duration.ofSeconds(1));
 
     private final Set<String> endings;
     private final long restNanos;

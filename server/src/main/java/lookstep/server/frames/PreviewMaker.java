@@ -1,5 +1,6 @@
 package lookstep.server.frames;
 
+import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Comparator;
@@ -10,10 +11,10 @@ import lookstep.server.frames.PreviewResult.Preview;
 
 /**
  * Makes tablet-size previews by the shortest way. If the file holds a picture of about the wanted
- * size, as cameras put into JPEG and RAW files, that one is handed on without decoding, some hundred
- * times quicker. Otherwise pixels are read thinned out, so that the memory it takes hangs on the
- * preview's size and not on the camera's, and turned upright as Exif says. Never enlarges. Any
- * thread, several at once.
+ * size, as cameras put into JPEG and RAW files, that one is handed on without decoding, some
+ * hundred times quicker. Otherwise pixels are read thinned out, so that the memory it takes hangs
+ * on the preview's size and not on the camera's, and turned upright as Exif says. Never enlarges.
+ * Any thread, several at once.
  *
  * @param longSidePixels the longer side of a preview that is decoded, at most; one that is handed
  *     on has from three quarters to two and a half times that
@@ -47,10 +48,8 @@ public record PreviewMaker(int longSidePixels, double quality) {
                 return asItIs.get();
             }
         }
-        try (StoredPicture picture = file.largest()) {
-            return EncodedPicture.of(
-                    Upright.turn(picture.reduced(longSidePixels), file.orientation()), quality);
-        }
+        BufferedImage stored = file.decode(picture -> picture.reduced(longSidePixels));
+        return EncodedPicture.of(Upright.turn(stored, file.orientation()), quality);
     }
 
     /** Those that may be handed on: the smallest that is large enough first, then the largest. */

@@ -11,8 +11,8 @@ import lookstep.server.frames.PreviewResult.Preview;
 
 /**
  * A small picture to be shown at once until the preview is there: the Exif thumbnail, or else the
- * smallest picture inside the file, not decoded. Exif thumbnails are often 160 x 120 with black bars
- * around a picture of another shape; the bars are left as they are.
+ * smallest picture inside the file, not decoded. Exif thumbnails are often 160 x 120 with black
+ * bars around a picture of another shape; the bars are left as they are.
  */
 public final class StandIn {
     /** Above this it would come no sooner than the preview. */

@@ -5,7 +5,6 @@ import java.awt.Rectangle;
 import java.awt.RenderingHints;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
-import java.nio.channels.FileChannel;
 import java.util.Iterator;
 import java.util.Locale;
 import java.util.Optional;
@@ -26,25 +25,22 @@ final class StoredPicture implements AutoCloseable {
     /** A progressive JPEG is held whole while it is decoded (ITU-T T.81, annex G). */
     static final long MOST_PROGRESSIVE_PIXELS = 100_000_000;
 
-    private final PictureStream in;
     private final ImageReader reader;
     private final int width;
     private final int height;
 
-    private StoredPicture(PictureStream in, ImageReader reader) throws IOException {
-        this.in = in;
+    private StoredPicture(ImageReader reader) throws IOException {
         this.reader = reader;
         this.width = reader.getWidth(0);
         this.height = reader.getHeight(0);
     }
 
     /**
-     * Opens the picture that lies there.
+     * Opens the picture that the stream begins with; closing it leaves the stream open.
      *
      * @throws IOException if it cannot be read or is refused; the message says why in plain words
      */
-    static StoredPicture open(FileChannel file, long start, long length) throws IOException {
-        PictureStream in = new PictureStream(file, start, length);
+    static StoredPicture open(PictureStream in) throws IOException {
         Iterator<ImageReader> readers = ImageIO.getImageReaders(in);
         if (!readers.hasNext()) {
             throw new IOException("it is not a picture that can be decoded");
@@ -55,7 +51,7 @@ final class StoredPicture implements AutoCloseable {
                 throw new IOException("it is not a JPEG");
             }
             reader.setInput(in, true, true);
-            StoredPicture picture = new StoredPicture(in, reader);
+            StoredPicture picture = new StoredPicture(reader);
             picture.refuse();
             return picture;
         } catch (IOException | RuntimeException e) {
@@ -141,8 +137,7 @@ final class StoredPicture implements AutoCloseable {
     }
 
     @Override
-    public void close() throws IOException {
+    public void close() {
         reader.dispose();
-        in.close();
     }
 }

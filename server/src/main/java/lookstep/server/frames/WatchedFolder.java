@@ -27,11 +27,12 @@ import lookstep.server.frames.FolderNote.Kind;
  * waits. Files are only ever read.
  *
  * <p>The structure of the file decides whether it is whole, not its name, its size or a pause. A
- * RAW file must also have rested: built on TIFF for 0.3 s, since its structure does not tell whether
- * the room it names is filled; of another kind, which cannot be looked into, for 1 s. Who has moved a
- * whole file here can say so ({@link #wholeByTransfer}), and it is not waited for. A file that comes
- * again under the same name is a new frame if its bytes differ. Names that begin with a dot, or do
- * not end like a picture's, are left alone; subfolders are looked into two levels down.
+ * RAW file must also have rested: built on TIFF for 0.3 s, since its structure does not tell
+ * whether the room it names is filled; of another kind, which cannot be looked into, for 1 s. Who
+ * has moved a whole file here can say so ({@link #wholeByTransfer}), and it is not waited for. A
+ * file that comes again under the same name is a new frame if its bytes differ. Names that begin
+ * with a dot, or do not end like a picture's, are left alone; subfolders are looked into two levels
+ * down.
  */
 public final class WatchedFolder implements AutoCloseable {
     /** Hints of the system can be lost, so the folder is listed this often all the same. */

@@ -78,14 +78,16 @@ class ShortestWayTest {
         command[2] = "-n";
         System.arraycopy(tags, 0, command, 3, tags.length);
         command[command.length - 1] = file.toString();
-        return new String(
-                        Program.run("libimage-exiftool-perl", command), StandardCharsets.UTF_8)
+        return new String(Program.run("libimage-exiftool-perl", command), StandardCharsets.UTF_8)
                 .strip();
     }
 
     @ParameterizedTest
     @CsvSource({
-        "1600, 1066, true", "1200, 800, true", "4000, 2666, true", "1199, 800, false",
+        "1600, 1066, true",
+        "1200, 800, true",
+        "4000, 2666, true",
+        "1199, 800, false",
         "4001, 2667, false"
     })
     void aPictureOfAboutThatSizeIsHandedOnAsItIs(int width, int height, boolean handedOn)
@@ -97,8 +99,7 @@ class ShortestWayTest {
             assertEquals(width, preview.widthPixels());
             assertEquals(height, preview.heightPixels());
             assertArrayEquals(
-                    decodedPixels(TestPictures.jpeg(width, height)),
-                    decodedPixels(preview.jpeg()));
+                    decodedPixels(TestPictures.jpeg(width, height)), decodedPixels(preview.jpeg()));
         } else {
             assertEquals(1600, preview.widthPixels());
             assertTrue(Math.abs((shown.getRGB(10, 10) & 0xFF) - 128) < 6);
@@ -166,8 +167,9 @@ class ShortestWayTest {
     void aRawFilesPreviewIsHandedOnWithTheFilesTurn() throws IOException {
         Preview preview = preview(raw(TestPictures.jpeg(1600, 1066), 8));
         assertEquals(1066, preview.widthPixels());
-        assertEquals("Orientation : 8", exif(file("s.jpg", preview.jpeg()), "-Exif:all")
-                .replaceAll(" +", " "));
+        assertEquals(
+                "Orientation : 8",
+                exif(file("s.jpg", preview.jpeg()), "-Exif:all").replaceAll(" +", " "));
     }
 
     @Test
@@ -222,8 +224,9 @@ class ShortestWayTest {
         assertEquals(120, shown.widthPixels());
         assertEquals(160, shown.heightPixels());
         assertArrayEquals(decodedPixels(thumbnail), decodedPixels(shown.jpeg()));
-        assertEquals("Orientation : 6", exif(file("t.jpg", shown.jpeg()), "-Exif:all")
-                .replaceAll(" +", " "));
+        assertEquals(
+                "Orientation : 6",
+                exif(file("t.jpg", shown.jpeg()), "-Exif:all").replaceAll(" +", " "));
         assertTrue(shown.jpeg().length < thumbnail.length + 200);
         assertEquals(Optional.empty(), StandIn.of(folder.resolve("missing.jpg")));
     }
@@ -300,11 +303,9 @@ class ShortestWayTest {
         FrameProblem outside =
                 assertInstanceOf(FrameProblem.class, FullSize.crop(file, 640, 0, 10, 10));
         assertTrue(outside.words().contains("640 x 480"), outside.words());
-        assertThrows(
-                IllegalArgumentException.class, () -> FullSize.crop(file, 0, 0, 2001, 10));
+        assertThrows(IllegalArgumentException.class, () -> FullSize.crop(file, 0, 0, 2001, 10));
         assertThrows(IllegalArgumentException.class, () -> FullSize.crop(file, 0, 0, 10, 0));
-        assertInstanceOf(
-                FrameProblem.class, FullSize.crop(folder.resolve("gone.jpg"), 0, 0, 9, 9));
+        assertInstanceOf(FrameProblem.class, FullSize.crop(folder.resolve("gone.jpg"), 0, 0, 9, 9));
         assertEquals(
                 new FullSize.Size(4000, 6000),
                 FullSize.size(raw(TestPictures.jpeg(6000, 4000), 6)).orElseThrow());

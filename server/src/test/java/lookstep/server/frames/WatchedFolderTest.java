@@ -494,8 +494,9 @@ class WatchedFolderTest {
     void whatWasMovedHereWholeNeedNotRest() throws IOException {
         for (String name : List.of("a.dng", "b.cr3", "c.jpg")) {
             Path file = folder.resolve(name);
-            Files.write(file, name.endsWith("g") && name.startsWith("c")
-                    ? TestPictures.jpeg(64, 48) : dng());
+            Files.write(
+                    file,
+                    name.endsWith("g") && name.startsWith("c") ? TestPictures.jpeg(64, 48) : dng());
             watched.wholeByTransfer(file);
         }
         watched.wholeByTransfer(folder.resolve("gone.dng"));
@@ -510,8 +511,7 @@ class WatchedFolderTest {
         assertThrows(
                 IllegalArgumentException.class,
                 () -> watched.wholeByTransfer(folder.resolve("../elsewhere.jpg")));
-        assertThrows(
-                IllegalArgumentException.class, () -> watched.wholeByTransfer(folder));
+        assertThrows(IllegalArgumentException.class, () -> watched.wholeByTransfer(folder));
     }
 
     @Test

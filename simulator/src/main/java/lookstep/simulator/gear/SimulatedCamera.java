@@ -11,7 +11,6 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.function.Supplier;
 import lookstep.protocols.image.ExifData;
-import lookstep.protocols.image.ExifWriter;
 import lookstep.simulator.model.colour.Xyz;
 import lookstep.simulator.model.optics.Camera;
 import lookstep.simulator.model.picture.Plates;
@@ -20,15 +19,13 @@ import lookstep.simulator.model.scene.Scene;
 import lookstep.simulator.model.space.Vec3;
 
 /**
- * A camera on the simulated set: photographs what the lights do at this moment and puts a JPEG with
- * Exif on its way. As long as nothing moves, a picture takes only the sum of its plates. One
- * picture at a time; any thread.
+ * A camera on the simulated set: photographs what the lights do at this moment and puts its files
+ * on their way. As long as nothing moves, a picture takes only the sum of its plates. One picture
+ * at a time; any thread.
  */
 public final class SimulatedCamera {
-    /** JPEG quality, 0..1. */
-    private static final float QUALITY = 0.92f;
-
     private static final String LENS = "simulated %.0f mm";
+    private static final String SERIAL = "LS-0001";
 
     private final Supplier<View> view;
     private final Supplier<LightSnapshot> lights;
@@ -38,6 +35,7 @@ public final class SimulatedCamera {
     private final int heightPixels;
     private final SensorNoise noise;
     private final Random garble;
+    private CameraFiles files = CameraFiles.USUAL;
     private PlatesKey key;
     private Plates plates;
     private int asleepFor;
@@ -80,6 +78,11 @@ public final class SimulatedCamera {
         this(view, lights, clock, transfer, 1200, 800, 1);
     }
 
+    /** Says what it writes, from the next picture on; {@link CameraFiles#USUAL} until then. */
+    public synchronized void write(CameraFiles what) {
+        files = what;
+    }
+
     /** Renders the plates for what is before the camera now, so that a release need not wait. */
     public synchronized void prepare() {
         platesOf(view.get());
@@ -96,16 +99,16 @@ public final class SimulatedCamera {
             asleepFor--;
             return Optional.empty();
         }
-        ZonedDateTime now = ZonedDateTime.now(clock);
+        ZonedDateTime now = ZonedDateTime.now(clock).plus(files.clockOffset());
         View seen = view.get();
         LightSnapshot lit = lights.get();
         BufferedImage picture = expose(seen, lit);
-        byte[] jpeg = ExifWriter.insert(JpegFile.encode(picture, QUALITY), exif(seen, now));
+        List<CameraFile> sent = Development.files(picture, exif(seen, now), files);
         if (garbled) {
             garbled = false;
-            garble.nextBytes(jpeg);
+            garble.nextBytes(sent.get(0).bytes());
         }
-        return Optional.of(transfer.send(List.of(new CameraFile("JPG", jpeg))));
+        return Optional.of(transfer.send(sent));
     }
 
     /** Does what the fault says, from the next picture on. */
@@ -162,6 +165,7 @@ public final class SimulatedCamera {
     private static ExifData exif(View seen, ZonedDateTime now) {
         Camera camera = seen.camera();
         return ExifData.builder()
+                .bodySerial(SERIAL)
                 .lensModel(LENS.formatted(camera.focalMillimetres()))
                 .fNumber(camera.fNumber())
                 .seconds(camera.seconds())

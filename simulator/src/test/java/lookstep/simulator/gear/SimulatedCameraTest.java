@@ -13,6 +13,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -199,6 +200,64 @@ class SimulatedCameraTest {
         assertEquals("white balance 3000 K", exif(file, "UserComment"));
         assertEquals("240 160", exif(file, "ImageSize"));
         assertEquals("", exif(file, "Warning"));
+    }
+
+    private static byte[] inside(Path file, String tag) {
+        return Program.run("libimage-exiftool-perl", "exiftool", "-b", "-" + tag, file.toString());
+    }
+
+    @Test
+    void aThumbnailAndAPreviewAreInTheFileAsCamerasHaveThem() throws IOException {
+        send(255, 0);
+        Path file = camera().photograph().orElseThrow();
+        BufferedImage thumbnail =
+                ImageIO.read(new ByteArrayInputStream(inside(file, "ThumbnailImage")));
+        assertEquals(160, thumbnail.getWidth());
+        assertEquals(120, thumbnail.getHeight());
+        // 3:2 in 4:3 leaves bars of 6 or 7 rows
+        assertTrue((thumbnail.getRGB(80, 2) & 0xFF) < 16, "a bar");
+        assertTrue((thumbnail.getRGB(80, 60) >> 8 & 0xFF) > 30, "the picture");
+        BufferedImage preview =
+                ImageIO.read(new ByteArrayInputStream(inside(file, "PreviewImage")));
+        assertEquals(240, preview.getWidth());
+        assertEquals(160, preview.getHeight());
+        assertEquals("LS-0001", exif(file, "SerialNumber"));
+        assertEquals("", exif(file, "Warning"));
+
+        SimulatedCamera plain = camera();
+        plain.write(new CameraFiles(false, false, false, Duration.ZERO));
+        Path bare = plain.photograph().orElseThrow();
+        assertEquals(0, inside(bare, "ThumbnailImage").length);
+        assertEquals(0, inside(bare, "PreviewImage").length);
+        assertEquals("", exif(bare, "MPFVersion"));
+    }
+
+    @Test
+    void aRawFileLeavesAfterTheJpegUnderTheSameName() throws IOException {
+        send(255, 0);
+        SimulatedCamera taking = camera();
+        taking.write(CameraFiles.USUAL.withRaw(true));
+        Path jpeg = taking.photograph().orElseThrow();
+        assertEquals(folder.resolve("LS_0001.JPG"), jpeg);
+        Path raw = folder.resolve("LS_0001.DNG");
+        assertEquals("DNG", exif(raw, "FileType"));
+        assertEquals("", exif(raw, "Warning"));
+        assertArrayEquals(inside(jpeg, "PreviewImage"), inside(raw, "PreviewImage"));
+        for (String tag : List.of("DateTimeOriginal", "SerialNumber", "FNumber", "Orientation")) {
+            assertEquals(exif(jpeg, tag), exif(raw, tag), tag);
+        }
+        assertEquals("240 160", exif(raw, "ImageSize"));
+        assertEquals(folder.resolve("LS_0002.JPG"), taking.photograph().orElseThrow());
+    }
+
+    @Test
+    void aCameraClockMayBeWrong() throws IOException {
+        send(255, 0);
+        SimulatedCamera taking = camera();
+        taking.write(CameraFiles.USUAL.withClockOffset(Duration.ofSeconds(-3606)));
+        Path file = taking.photograph().orElseThrow();
+        assertEquals("2031:05:02 13:02:59", exif(file, "DateTimeOriginal"));
+        assertEquals("678", exif(file, "SubSecTimeOriginal"));
     }
 
     /**
