@@ -58,7 +58,7 @@ function peopleOf(shot) {
  *
  * @param {object|null} message the newest crew message
  * @param {{state: string, sinceMillis: number}|null} link to the server
- * @param {string[]} watched names of the links that matter on this page
+ * @param {string[]|null} watched names of the links that matter on this page; null for all
  */
 export function troublesOf(message, link, watched) {
   const troubles = [];
@@ -74,7 +74,7 @@ export function troublesOf(message, link, watched) {
     });
   }
   for (const gear of message?.links ?? []) {
-    if (gear.state === 'up' || !watched.includes(gear.name)) continue;
+    if (gear.state === 'up' || watched?.includes(gear.name) === false) continue;
     troubles.push({ head: HEADS[gear.name] ?? `${gear.name}: ${gear.state}.`, mend: gear.says });
   }
   return troubles;
@@ -90,6 +90,7 @@ const HEADS = {
   lights: 'The light line is down:',
   network: 'The network output is down:',
   camera: 'No pictures come in:',
+  copies: 'Originals are not copied:',
 };
 
 function timeOfDay(millis) {

@@ -82,7 +82,7 @@ feed.addEventListener('message', ({ detail }) => {
   part('#simulated').hidden = !message.simulated;
   part('#back').setAttribute('aria-disabled', String(message.position.at === 0));
   part('#again').setAttribute('aria-disabled', String(message.position.at === 0));
-  shutter.hidden = !message.simulated;
+  shutter.hidden = !message.canRelease;
   part('step-key').show(keyWords(message));
   part('now-shot').show(current, countOf(message), waitingWords(message));
   part('camera-settings').show(
@@ -229,7 +229,7 @@ async function ask(question) {
 }
 
 function tell() {
-  troubles.show(troublesOf(message, link, ['lights', 'network', 'camera']));
+  troubles.show(troublesOf(message, link, null));
 }
 
 function tick() {

@@ -27,7 +27,7 @@ class FrameJudge extends HTMLElement {
     this.#frame = frame;
     this.hidden = frame === null;
     if (frame === null) return;
-    this.#remarks.replaceChildren(...frame.remarks.map(remark));
+    this.#remarks.replaceChildren(...short(frame.remarks).map(remark));
     this.#keep.setAttribute('aria-pressed', String(frame.mark === 'kept'));
     this.#out.setAttribute('aria-pressed', String(frame.mark === 'out'));
     this.#follow.hidden = frame.number === newest;
@@ -66,6 +66,14 @@ class FrameJudge extends HTMLElement {
     });
     return key;
   }
+}
+
+/** What is well takes one line. */
+function short(remarks) {
+  const good = remarks.filter((one) => one.weight === 'good');
+  const rest = remarks.filter((one) => one.weight !== 'good');
+  if (good.length === 0) return rest;
+  return [...rest, { weight: 'good', says: good.map((one) => one.says).join('; ') }];
 }
 
 const SIGNS = { wrong: '✕', look: '?', good: '✓' };

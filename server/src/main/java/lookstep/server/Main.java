@@ -26,6 +26,7 @@ import lookstep.protocols.wire.SerialAdapter;
 import lookstep.protocols.wire.SerialAdapters;
 import lookstep.protocols.wire.SerialLinePort;
 import lookstep.server.cli.Actions;
+import lookstep.server.cli.CameraWays;
 import lookstep.server.cli.Cli;
 import lookstep.server.cli.Greeting;
 import lookstep.server.cli.Http;
@@ -78,18 +79,32 @@ public final class Main implements Actions {
     }
 
     @Override
-    public int rehearse(Optional<Path> file, Optional<Path> frames, Http http, boolean fresh) {
+    public int rehearse(
+            Optional<Path> file,
+            Optional<Path> frames,
+            Rehearsal.Way way,
+            Optional<Path> copies,
+            Http http,
+            boolean fresh) {
         Optional<Opened> opened = file.isPresent() ? read(file.get()) : Optional.of(demo());
         if (opened.isEmpty()) {
             return WRONG;
         }
         ShootPlan plan = opened.get().plan();
         ShootFolder folder = ShootFolder.ofRehearsal(file);
+        if (copies.isPresent() && !secondPlace(copies.get())) {
+            return FAILED;
+        }
         try {
             make(folder, fresh);
             try (Journal journal = Journal.open(folder.journal());
                     Rehearsal rehearsal =
-                            Rehearsal.start(plan, folder.path(), frames.orElse(folder.frames()));
+                            Rehearsal.start(
+                                    plan,
+                                    folder.path(),
+                                    frames.orElse(folder.frames()),
+                                    way,
+                                    copies);
                     Session session = session(opened.get(), rehearsal.gear(), journal, http)) {
                 LiveState now = session.live().state();
                 rehearsal.place(shot(plan, now), session.lighting().shown(now).look());
@@ -104,7 +119,7 @@ public final class Main implements Actions {
     }
 
     @Override
-    public int shoot(Path file, Outputs outputs, Path frames, Http http, boolean fresh) {
+    public int shoot(Path file, Outputs outputs, CameraWays ways, Http http, boolean fresh) {
         Thread beside = new Thread(Journal::prepare, "prepare");
         beside.setDaemon(true);
         beside.start();
@@ -122,26 +137,30 @@ public final class Main implements Actions {
         ShootFolder folder = ShootFolder.ofShoot(file);
         // Once the shoot is under way a folder that is gone is told on the pages, and the light
         // goes on.
-        if (!Files.isDirectory(frames) && (fresh || !Files.exists(folder.journal()))) {
+        boolean begins = fresh || !Files.exists(folder.journal());
+        if (begins && ways.frames().isPresent() && !Files.isDirectory(ways.frames().get())) {
             err.printf(
                     "%s: there is no such folder; make it, and set the camera's utility to fill it%n",
-                    frames);
+                    ways.frames().get());
             return FAILED;
         }
-        Gear gear;
+        if (begins && ways.copies().isPresent() && !secondPlace(ways.copies().get())) {
+            return FAILED;
+        }
         try {
             // what is wrong with the command line is said before anything is made
-            gear(outputs, opened.get().plan(), frames, new UUID(0, 1));
+            RealGear.check(outputs, ways, opened.get().plan());
         } catch (IllegalArgumentException wrong) {
             err.println(wrong.getMessage());
             return WRONG;
         }
         try {
             make(folder, fresh);
-            gear = gear(outputs, opened.get().plan(), frames, folder.senderId());
+            RealGear real = RealGear.of(outputs, ways, opened.get().plan(), folder);
             try (Journal journal = Journal.open(folder.journal());
-                    Session session = session(opened.get(), gear, journal, http)) {
+                    Session session = session(opened.get(), real.gear(), journal, http)) {
                 greet("Shooting ‘%s’.", opened.get().plan(), session, http);
+                out.print(Greeting.uploads(ways.ftp(), real.passwords()));
                 if (line.isPresent() && !Files.exists(Path.of(line.get()))) {
                     out.printf(
                             "%nNothing is at %s yet: plug the adapter in, output begins by itself.%n",
@@ -156,39 +175,14 @@ public final class Main implements Actions {
         }
     }
 
-    /**
-     * @throws IllegalArgumentException if the outputs cannot be as they are written
-     */
-    private static Gear gear(Outputs outputs, ShootPlan plan, Path frames, UUID sender) {
-        SacnSetup.universe(String.valueOf(outputs.lineUniverse()));
-        return new Gear(
-                outputs.line()
-                        .map(
-                                device ->
-                                        new SerialOutput(
-                                                new SerialLinePort(device),
-                                                outputs.lineUniverse())),
-                outputs.network().map(name -> network(name, outputs, plan, sender)),
-                frames.toAbsolutePath(),
-                List.of(),
-                Optional.empty(),
-                false,
-                Optional.empty());
-    }
-
-    private static NetworkOutput network(
-            String network, Outputs outputs, ShootPlan plan, UUID sender) {
-        SacnSetup setup =
-                new SacnSetup(
-                        network,
-                        outputs.multicast(),
-                        outputs.machines().stream().map(SacnSetup::unicast).toList(),
-                        plan.rig().stream().map(Light::universe).collect(Collectors.toSet()),
-                        outputs.priority(),
-                        outputs.syncUniverse(),
-                        sender,
-                        "Lookstep");
-        return new NetworkOutput(setup.port(), setup);
+    private boolean secondPlace(Path copies) {
+        if (Files.isDirectory(copies)) {
+            return true;
+        }
+        err.printf(
+                "%s: there is no such folder for copies; plug the drive in, or make the folder%n",
+                copies);
+        return false;
     }
 
     @Override

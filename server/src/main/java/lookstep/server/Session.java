@@ -1,5 +1,14 @@
 package lookstep.server;
 
+import java.nio.file.Path;
+import lookstep.server.framecheck.FrameChecks;
+import lookstep.server.framecheck.Predicted;
+import lookstep.server.frames.StandIn;
+import lookstep.server.gear.CameraControl;
+import lookstep.server.gear.WayIn;
+import lookstep.server.intake.FrameChecking;
+import lookstep.server.intake.FrameCopies;
+import lookstep.server.intake.FullSizeDetail;
 import java.time.ZoneId;
 import java.util.Map;
 import lookstep.server.frames.PreviewMaker;
@@ -165,34 +174,41 @@ final class Session implements AutoCloseable {
     }
 
     private void takeFrames(Gear gear, String host, int port) throws IOException {
-        PreviewMaker maker = new PreviewMaker();
         FrameIntake intake =
                 new FrameIntake(
                         gear.frames(),
                         live,
                         links,
                         this::facts,
-                        new FramePictures.Makers(maker::make, original -> Optional.empty()),
+                        new FramePictures.Makers(new PreviewMaker()::make, StandIn::of),
                         this::tellPages,
                         System::currentTimeMillis);
         parts.push(intake);
+        Predictions predictions = new Predictions(plan);
+        check(intake, predictions);
+        Optional<FrameCopies> copies = gear.copies().map(to -> copy(intake, gear.frames(), to));
         parts.push(LoopThread.start("frames", intake::doWork));
+        Optional<CameraHand> hand = gear.control().map(this::hold);
+        for (WayIn way : gear.ways()) {
+            parts.push(way.start(new Arrivals(way.name(), gear.frames(), intake, links)));
+        }
         PageServer server =
                 PageServer.start(
                         new PageServer.About(
                                 live,
                                 links,
                                 intake.pictures(),
-                                Map::of,
-                                List::of,
-                                new Predictions(plan),
+                                () -> copies.map(FrameCopies::words).orElse(Map.of()),
+                                () -> hand.map(CameraHand::byHand).orElse(List.of()),
+                                predictions,
                                 plan,
                                 lighting,
                                 gear.carried(),
                                 new Messages(
                                         plan,
                                         lighting,
-                                        new FrameParts(ZoneId.systemDefault(), false),
+                                        new FrameParts(
+                                                ZoneId.systemDefault(), copies.isPresent()),
                                         gear.simulated(),
                                         notes),
                                 gear.shutter(),
@@ -207,11 +223,42 @@ final class Session implements AutoCloseable {
         parts.push(LoopThread.start("pulse", this::pulse));
     }
 
+    private void check(FrameIntake intake, Predictions predictions) {
+        FrameChecking checking =
+                new FrameChecking(
+                        new FrameChecks(plan, Predicted.of(predictions)),
+                        live,
+                        intake.pictures(),
+                        this::shot,
+                        lighting::look,
+                        FullSizeDetail::of);
+        parts.push(checking);
+        intake.tellPreviews(checking::look);
+    }
+
+    private FrameCopies copy(FrameIntake intake, Path frames, Path to) {
+        FrameCopies copies = new FrameCopies(frames, to, live, links, this::tellPages);
+        intake.tell(copies::add);
+        parts.push(copies);
+        parts.push(LoopThread.start("copies", copies::doWork));
+        return copies;
+    }
+
+    /** One key changes light and camera together, as far as the camera lets itself be set. */
+    private CameraHand hold(CameraControl control) {
+        CameraHand hand = new CameraHand(control, this::tellPages);
+        live.watch(state -> hand.want(lighting.shown(state)));
+        hand.want(lighting.shown(live.state()));
+        return hand;
+    }
+
+    private Optional<Shot> shot(String id) {
+        return plan.shots().stream().filter(s -> s.id().equals(id)).findFirst();
+    }
+
     /** A shot that has gone from the plan since is not asked for. */
     private ShotFacts facts(String id) {
-        return plan.shots().stream()
-                .filter(s -> s.id().equals(id))
-                .findFirst()
+        return shot(id)
                 .map(s -> new ShotFacts(s.look(), s.people()))
                 .orElse(ShotFacts.NONE);
     }

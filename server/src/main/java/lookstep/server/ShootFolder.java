@@ -6,9 +6,14 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
+import java.security.SecureRandom;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import lookstep.server.rehearsal.Rehearsal;
+import lookstep.server.web.Keys;
 
 /**
  * Where a shoot keeps what came of it: beside its plan file, or for the demo in the user's own
@@ -74,6 +79,40 @@ record ShootFolder(Path path) {
         UUID made = UUID.randomUUID();
         Files.writeString(file, made + "\n");
         return made;
+    }
+
+    /**
+     * The passwords of cameras that upload: made once for each name, and the same in every run of
+     * this shoot, for a camera's menu is no place to type on the set.
+     *
+     * @return password by name, in the order asked for
+     * @throws IOException if they cannot be kept
+     */
+    Map<String, String> cameraPasswords(List<String> names) throws IOException {
+        Path file = path.resolve("camera-passwords");
+        Map<String, String> kept = new LinkedHashMap<>();
+        if (Files.exists(file)) {
+            for (String line : Files.readAllLines(file)) {
+                int blank = line.indexOf(' ');
+                if (blank > 0 && blank < line.length() - 1) {
+                    kept.put(line.substring(0, blank), line.substring(blank + 1).strip());
+                }
+            }
+        }
+        SecureRandom random = new SecureRandom();
+        Map<String, String> asked = new LinkedHashMap<>();
+        for (String name : names) {
+            asked.put(name, kept.computeIfAbsent(name, n -> Keys.word(random, 8)));
+        }
+        StringBuilder lines = new StringBuilder();
+        kept.forEach((name, word) -> lines.append(name).append(' ').append(word).append('\n'));
+        OwnersFile.write(file, lines.toString());
+        return asked;
+    }
+
+    /** Where the key of an encrypted FTP is kept. */
+    Path ftpKey() {
+        return path.resolve("ftp-key");
     }
 
     /** Makes the folder; nothing that is there is touched. */

@@ -149,6 +149,7 @@ final class Soak implements AutoCloseable {
                                         Gear.LINE_UNIVERSE)),
                         Optional.of(network()),
                         frames,
+                        Optional.empty(),
                         List.of(),
                         Optional.empty(),
                         true,

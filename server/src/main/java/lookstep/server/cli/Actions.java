@@ -2,6 +2,7 @@ package lookstep.server.cli;
 
 import java.nio.file.Path;
 import java.util.Optional;
+import lookstep.server.rehearsal.Rehearsal;
 
 /** What the commands do; each returns the exit code. */
 public interface Actions {
@@ -18,14 +19,22 @@ public interface Actions {
      * Rehearses on simulated gear until stopped.
      *
      * @param plan empty for the demo shoot
-     * @param frames where the simulated camera puts its pictures; empty for a folder of the
+     * @param frames where the simulated camera's pictures arrive; empty for a folder of the
      *     rehearsal's own
+     * @param way how they get there
+     * @param copies the second place of each original
      * @param fresh put a former rehearsal aside and begin anew
      */
-    int rehearse(Optional<Path> plan, Optional<Path> frames, Http http, boolean fresh);
+    int rehearse(
+            Optional<Path> plan,
+            Optional<Path> frames,
+            Rehearsal.Way way,
+            Optional<Path> copies,
+            Http http,
+            boolean fresh);
 
     /** Shoots on real gear until stopped. */
-    int shoot(Path plan, Outputs outputs, Path frames, Http http, boolean fresh);
+    int shoot(Path plan, Outputs outputs, CameraWays ways, Http http, boolean fresh);
 
     /** Reads a plan or a fixture's file and says what is wrong with it, or what it comes to. */
     int check(Path file);

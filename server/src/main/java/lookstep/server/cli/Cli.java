@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
+import lookstep.server.rehearsal.Rehearsal;
 import picocli.CommandLine;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -44,6 +45,8 @@ import picocli.CommandLine.Spec;
             "130, 143:ended by Ctrl-C or a polite kill, in order"
         })
 public final class Cli implements Runnable {
+    private static final String COPY_TO =
+            "Copy each original to this folder as it arrives, read back and compared.";
     private static final String HTTP =
             "Where the pages are served, default ${DEFAULT-VALUE}; port 0 takes any free one.";
 
@@ -60,6 +63,7 @@ public final class Cli implements Runnable {
                         .addSubcommand(new Ports());
         commandLine.setOut(new PrintWriter(out, true, StandardCharsets.UTF_8));
         commandLine.setErr(new PrintWriter(err, true, StandardCharsets.UTF_8));
+        commandLine.setCaseInsensitiveEnumValuesAllowed(true);
         commandLine.registerConverter(Http.class, new Http.Reader());
         commandLine
                 .getSubcommands()
@@ -90,6 +94,7 @@ public final class Cli implements Runnable {
             footer = {
                 "  lookstep rehearse",
                 "  lookstep rehearse tour.shoot.yaml --http 127.0.0.1:0",
+                "  lookstep rehearse --way ftp",
                 "  lookstep rehearse --fresh"
             })
     private final class Rehearse implements Callable<Integer> {
@@ -102,8 +107,20 @@ public final class Cli implements Runnable {
         @Option(
                 names = "--frames",
                 paramLabel = "DIR",
-                description = "Where the simulated camera puts its pictures.")
+                description = "Where the simulated camera's pictures arrive.")
         private Path frames;
+
+        @Option(
+                names = "--way",
+                paramLabel = "WAY",
+                defaultValue = "folder",
+                description =
+                        "How they get there: folder (the camera writes them there), ftp or ptpip;"
+                                + " folder if left out.")
+        private Rehearsal.Way way;
+
+        @Option(names = "--copy-to", paramLabel = "DIR", description = COPY_TO)
+        private Path copies;
 
         @Option(
                 names = "--http",
@@ -118,7 +135,12 @@ public final class Cli implements Runnable {
         @Override
         public Integer call() {
             return actions.rehearse(
-                    Optional.ofNullable(plan), Optional.ofNullable(frames), http, fresh);
+                    Optional.ofNullable(plan),
+                    Optional.ofNullable(frames),
+                    way,
+                    Optional.ofNullable(copies),
+                    http,
+                    fresh);
         }
     }
 
@@ -127,7 +149,7 @@ public final class Cli implements Runnable {
             name = "shoot",
             mixinStandardHelpOptions = true,
             description = {
-                "Shoot: light over a serial DMX512 adapter, over sACN, or both; pictures from a folder that the camera's utility fills.",
+                "Shoot: light over a serial DMX512 adapter, over sACN, or both; pictures from a folder that the camera's utility fills, over FTP, or over PTP/IP.",
                 "Stopped or killed, the same command goes on at the same shot, look and clock."
             },
             footerHeading = "%nExamples:%n",
@@ -135,6 +157,8 @@ public final class Cli implements Runnable {
                 "  lookstep shoot tour.shoot.yaml --line /dev/serial/by-id/usb-... --frames /home/me/incoming",
                 "  lookstep shoot tour.shoot.yaml --network eth0 --frames /home/me/incoming",
                 "  lookstep shoot tour.shoot.yaml --network eth0 --to 192.168.1.20 --frames /home/me/incoming",
+                "  lookstep shoot tour.shoot.yaml --network eth0 --ftp --ftp-camera ines-body --copy-to /media/second",
+                "  lookstep shoot tour.shoot.yaml --network eth0 --camera 192.168.1.30",
                 "  lookstep ports      tells what to write behind --line and --network"
             })
     private final class Shoot implements Callable<Integer> {
@@ -189,10 +213,48 @@ public final class Cli implements Runnable {
 
         @Option(
                 names = "--frames",
-                required = true,
                 paramLabel = "DIR",
-                description = "Folder in which the camera's pictures arrive.")
+                description =
+                        "Folder in which pictures arrive; with --ftp or --camera it may be left"
+                                + " out, and is one beside the plan.")
         private Path frames;
+
+        @Option(
+                names = "--ftp",
+                arity = "0..1",
+                fallbackValue = "2121",
+                paramLabel = "PORT",
+                description =
+                        "Take what cameras upload over FTP, on this port; 2121 if left out. The"
+                                + " passwords are printed at the start.")
+        private Integer ftp;
+
+        @Option(
+                names = "--ftp-camera",
+                paramLabel = "NAME",
+                description =
+                        "With --ftp: a camera that may upload, by a name of your own; may be given"
+                                + " again. 'camera' if left out.")
+        private List<String> ftpCameras = List.of();
+
+        @Option(
+                names = "--ftp-tls",
+                paramLabel = "WHETHER",
+                description =
+                        "With --ftp: encrypted for cameras that ask for it (offered), or for all"
+                                + " (required); off if left out.")
+        private CameraWays.Tls ftpTls;
+
+        @Option(
+                names = "--camera",
+                paramLabel = "HOST[:PORT]",
+                description =
+                        "Fetch pictures from this camera over PTP/IP, and set it where it lets"
+                                + " itself be set; may be given again.")
+        private List<String> cameras = List.of();
+
+        @Option(names = "--copy-to", paramLabel = "DIR", description = COPY_TO)
+        private Path copies;
 
         @Option(
                 names = "--http",
@@ -224,6 +286,16 @@ public final class Cli implements Runnable {
                 throw new CommandLine.ParameterException(
                         spec.commandLine(), "--line-universe is for a line: add --line DEVICE.");
             }
+            if (frames == null && ftp == null && cameras.isEmpty()) {
+                throw new CommandLine.ParameterException(
+                        spec.commandLine(),
+                        "Say where pictures come from: --frames DIR, --ftp, --camera HOST, or more"
+                                + " than one.");
+            }
+            if (ftp == null && (!ftpCameras.isEmpty() || ftpTls != null)) {
+                throw new CommandLine.ParameterException(
+                        spec.commandLine(), "--ftp-camera and --ftp-tls are for FTP: add --ftp.");
+            }
             return actions.shoot(
                     plan,
                     new Outputs(
@@ -234,7 +306,13 @@ public final class Cli implements Runnable {
                             to.isEmpty() || multicast,
                             priority == null ? 100 : priority,
                             sync == null ? OptionalInt.empty() : OptionalInt.of(sync)),
-                    frames,
+                    new CameraWays(
+                            Optional.ofNullable(frames),
+                            Optional.ofNullable(ftp),
+                            ftp == null || !ftpCameras.isEmpty() ? ftpCameras : List.of("camera"),
+                            ftpTls == null ? CameraWays.Tls.OFF : ftpTls,
+                            cameras,
+                            Optional.ofNullable(copies)),
                     http,
                     fresh);
         }

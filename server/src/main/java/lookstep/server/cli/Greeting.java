@@ -7,6 +7,8 @@ import java.net.SocketException;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 
 /** What is printed when a shoot is open: the links, and the code for the tablet. */
 public final class Greeting {
@@ -50,6 +52,32 @@ public final class Greeting {
         text.append(
                 "\nThe code is for the band's tablet: pictures only. The other two links are for the crew alone.\n");
         text.append("Stop with Ctrl-C; the same command goes on where it was.\n");
+        return text.toString();
+    }
+
+    /**
+     * What is to be typed into the menus of cameras that upload.
+     *
+     * @param port of FTP; empty if none is taken
+     * @param passwords by the camera's name
+     */
+    public static String uploads(Optional<Integer> port, Map<String, String> passwords) {
+        if (port.isEmpty()) {
+            return "";
+        }
+        StringBuilder text = new StringBuilder();
+        text.append("\nCameras upload over FTP to ")
+                .append(String.join(" or ", addresses()))
+                .append(", port ")
+                .append(port.get())
+                .append(":\n");
+        passwords.forEach(
+                (name, word) ->
+                        text.append("  user ")
+                                .append(name)
+                                .append("   password ")
+                                .append(word)
+                                .append('\n'));
         return text.toString();
     }
 

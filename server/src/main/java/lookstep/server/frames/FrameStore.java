@@ -53,6 +53,11 @@ public final class FrameStore {
         originals.put(frameNumber, original);
     }
 
+    /** Where the original of a frame is. */
+    public synchronized Optional<Path> original(long frameNumber) {
+        return Optional.ofNullable(originals.get(frameNumber));
+    }
+
     /** Keeps a small picture until the preview is there; the oldest goes if there are too many. */
     public synchronized void putStandIn(long frameNumber, PreviewResult small) {
         standIns.put(frameNumber, small);

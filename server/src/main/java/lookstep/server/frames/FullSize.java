@@ -53,11 +53,24 @@ public final class FullSize {
         }
         Rectangle wanted = new Rectangle(x, y, w, h);
         return PictureFile.use(
-                original,
-                file -> {
-                    BufferedImage part = file.decode(picture -> part(file, picture, wanted));
-                    return EncodedPicture.of(Upright.turn(part, file.orientation()), QUALITY);
-                });
+                original, file -> EncodedPicture.of(upright(file, wanted), QUALITY));
+    }
+
+    /**
+     * The pixels of a part at 100 %, upright, in sRGB; what sticks out of the picture is cut off.
+     *
+     * @throws IOException if the file cannot be read, or the part lies outside the picture
+     */
+    public static BufferedImage pixels(Path original, int x, int y, int w, int h)
+            throws IOException {
+        try (PictureFile file = PictureFile.open(original)) {
+            return upright(file, new Rectangle(x, y, w, h));
+        }
+    }
+
+    private static BufferedImage upright(PictureFile file, Rectangle wanted) throws IOException {
+        return Upright.turn(
+                file.decode(picture -> part(file, picture, wanted)), file.orientation());
     }
 
     private static BufferedImage part(PictureFile file, StoredPicture picture, Rectangle wanted)

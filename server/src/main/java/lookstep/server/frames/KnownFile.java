@@ -37,11 +37,16 @@ public record KnownFile(String name, long sizeBytes, Instant modified) {
     }
 
     static KnownFile of(Path folder, Path file, long sizeBytes, Instant modified) {
+        return new KnownFile(name(folder, file), sizeBytes, modified);
+    }
+
+    /** A file's path inside the folder, with {@code /} between the parts. */
+    public static String name(Path folder, Path file) {
         Path inside = folder.relativize(file);
         StringBuilder name = new StringBuilder();
         for (Path part : inside) {
             name.append(name.isEmpty() ? "" : "/").append(part);
         }
-        return new KnownFile(name.toString(), sizeBytes, modified);
+        return name.toString();
     }
 }

@@ -16,6 +16,7 @@ import lookstep.server.output.SacnSetup;
  * @param line the lights' serial line; absent if all lights are on the network
  * @param network the lights' network; absent if all lights are on the line
  * @param frames the folder in which the camera's pictures arrive
+ * @param copies the second place of each original
  * @param ways that bring pictures into that folder, beside whoever else does
  * @param control sets the camera and releases it, where that can be done from here
  * @param simulated true if there is no real light and no real camera; the pages say so
@@ -25,6 +26,7 @@ public record Gear(
         Optional<SerialOutput> line,
         Optional<NetworkOutput> network,
         Path frames,
+        Optional<Path> copies,
         List<WayIn> ways,
         Optional<CameraControl> control,
         boolean simulated,
@@ -55,6 +57,7 @@ public record Gear(
                 Optional.of(new SerialOutput(line, LINE_UNIVERSE)),
                 Optional.empty(),
                 frames,
+                Optional.empty(),
                 List.of(),
                 Optional.empty(),
                 simulated,

@@ -116,6 +116,11 @@ public final class FrameIntake implements AutoCloseable {
         return nowNanos + REST_NANOS;
     }
 
+    /** A way in says that a file lies whole in the folder. Any thread. */
+    public void whole(Path file) {
+        watched.wholeByTransfer(file);
+    }
+
     /** Pictures of this shoot's frames. */
     public FramePictures pictures() {
         return pictures;

@@ -138,6 +138,14 @@ public final class FramePictures implements AutoCloseable {
         changed.run();
     }
 
+    /** The file will not come for now: nothing is shown of it any more. */
+    public synchronized void forgetEarly() {
+        if (early.isPresent()) {
+            early = Optional.empty();
+            changed.run();
+        }
+    }
+
     /** The picture of the newest file that is still on its way. */
     public Optional<Early> early() {
         return early;
@@ -152,6 +160,11 @@ public final class FramePictures implements AutoCloseable {
                         .findFirst()
                         .orElse(files.get(0))
                         .path());
+    }
+
+    /** Where the picture of the frame of this number is made from. */
+    public Optional<Path> original(long number) {
+        return store.original(number);
     }
 
     /** The picture of a frame; made on this thread if it is not in memory. */

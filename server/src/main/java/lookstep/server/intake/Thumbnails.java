@@ -1,14 +1,12 @@
 package lookstep.server.intake;
 
-import java.awt.Graphics2D;
-import java.awt.RenderingHints;
-import java.awt.image.BufferedImage;
-import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.awt.image.BufferedImage;
 import java.util.Optional;
 import javax.imageio.ImageIO;
 import lookstep.server.frames.PreviewResult.Preview;
+import lookstep.server.frames.ShownPixels;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -23,30 +21,11 @@ final class Thumbnails {
     /** Empty if the preview cannot be decoded here, whatever browsers make of it. */
     static Optional<Preview> of(Preview preview) {
         try {
-            BufferedImage from = ImageIO.read(new ByteArrayInputStream(preview.jpeg()));
-            if (from == null) {
-                return Optional.empty();
-            }
-            double scale =
-                    Math.min(
-                            1,
-                            (double) LONG_SIDE_PIXELS
-                                    / Math.max(from.getWidth(), from.getHeight()));
-            int width = Math.max(1, (int) Math.round(from.getWidth() * scale));
-            int height = Math.max(1, (int) Math.round(from.getHeight() * scale));
-            BufferedImage to = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
-            Graphics2D pen = to.createGraphics();
-            try {
-                pen.setRenderingHint(
-                        RenderingHints.KEY_INTERPOLATION,
-                        RenderingHints.VALUE_INTERPOLATION_BILINEAR);
-                pen.drawImage(from, 0, 0, width, height, null);
-            } finally {
-                pen.dispose();
-            }
+            BufferedImage small = ShownPixels.of(preview, LONG_SIDE_PIXELS);
             ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-            ImageIO.write(to, "jpeg", bytes);
-            return Optional.of(new Preview(bytes.toByteArray(), width, height));
+            ImageIO.write(small, "jpeg", bytes);
+            return Optional.of(
+                    new Preview(bytes.toByteArray(), small.getWidth(), small.getHeight()));
         } catch (IOException | RuntimeException broken) {
             LOG.warn("no small picture: {}", broken.toString());
             return Optional.empty();

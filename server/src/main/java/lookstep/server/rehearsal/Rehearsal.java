@@ -30,7 +30,6 @@ import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.server.prediction.Predictions;
 import lookstep.server.prediction.Staging;
-import lookstep.simulator.gear.CardWriter;
 import lookstep.simulator.gear.LightListener;
 import lookstep.simulator.gear.LightSnapshot;
 import lookstep.simulator.gear.PatchedLight;
@@ -49,6 +48,16 @@ import org.slf4j.LoggerFactory;
 public final class Rehearsal implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Rehearsal.class);
 
+    /** How the simulated camera's pictures get into the frames folder. */
+    public enum Way {
+        /** Written there, as a camera's own program on this computer would. */
+        FOLDER,
+        /** Uploaded over FTP. */
+        FTP,
+        /** Fetched over PTP/IP. */
+        PTPIP
+    }
+
     /** How the folder of a rehearsal ends, beside its plan. */
     public static final String FOLDER_ENDING = ".rehearsal";
 
@@ -62,6 +71,7 @@ public final class Rehearsal implements AutoCloseable {
     private final Gear gear;
     private final LightListener lights;
     private final SimulatedCamera camera;
+    private final CameraWay way;
     private final Optional<SocatPair> nodes;
     private final Optional<PtyFarEnd> farEnd;
     private final Optional<SimulatedNetwork> network;
@@ -74,7 +84,9 @@ public final class Rehearsal implements AutoCloseable {
     /** Who stands how, and what the camera is set to. */
     private record OnSet(Shot shot, Look look) {}
 
-    private Rehearsal(ShootPlan plan, Path folder, Path frames) throws IOException {
+    private Rehearsal(
+            ShootPlan plan, Path folder, Path frames, Way by, Optional<Path> copies)
+            throws IOException {
         this.plan = plan;
         Shot first = plan.shots().get(0);
         onSet = new OnSet(first, plan.look(first.look()));
@@ -98,12 +110,13 @@ public final class Rehearsal implements AutoCloseable {
             line = new MemoryLine("simulated line", lights.behind(System::nanoTime));
         }
         Files.createDirectories(frames);
+        way = CameraWay.of(by, frames, this::takeExtraPicture);
         camera =
                 new SimulatedCamera(
                         this::view,
                         this::lit,
                         Clock.system(ZoneId.systemDefault()),
-                        new CardWriter(frames));
+                        way.transfer());
         wire =
                 farEnd.map(
                         end ->
@@ -124,21 +137,29 @@ public final class Rehearsal implements AutoCloseable {
                         Optional.of(new SerialOutput(line, Gear.LINE_UNIVERSE)),
                         network.map(SimulatedNetwork::output),
                         frames,
-                        List.of(),
-                        Optional.empty(),
+                        copies,
+                        way.ways(),
+                        way.control(),
                         true,
-                        Optional.of(this::takeExtraPicture));
+                        Optional.of(
+                                way.control()
+                                        .<Runnable>map(c -> c::release)
+                                        .orElse(this::takeExtraPicture)));
     }
 
     /**
      * Sets it up.
      *
      * @param folder an existing folder for the device nodes, if this machine can make any
-     * @param frames where the camera puts its pictures; made if it is not there
+     * @param frames where the camera's pictures arrive; made if it is not there
+     * @param by how they get there
+     * @param copies the second place of each original
      * @throws IOException if a folder or the nodes cannot be had
      */
-    public static Rehearsal start(ShootPlan plan, Path folder, Path frames) throws IOException {
-        return new Rehearsal(plan, folder, frames);
+    public static Rehearsal start(
+            ShootPlan plan, Path folder, Path frames, Way by, Optional<Path> copies)
+            throws IOException {
+        return new Rehearsal(plan, folder, frames, by, copies);
     }
 
     /** Whether this is the name of a device node in a rehearsal's folder. */
@@ -232,7 +253,7 @@ public final class Rehearsal implements AutoCloseable {
                 Staging.scene(plan, now.shot()),
                 plan.rig().stream().map(Light::name).toList(),
                 Predictions.houseWhite(plan),
-                Staging.camera(plan, now.shot(), now.look()));
+                way.dials().apply(Staging.camera(plan, now.shot(), now.look())));
     }
 
     /** What the lights give, on the line and on the network. */
@@ -268,6 +289,7 @@ public final class Rehearsal implements AutoCloseable {
         nodesWatch.ifPresent(LoopThread::close);
         wire.ifPresent(LoopThread::close);
         network.ifPresent(SimulatedNetwork::close);
+        way.end().run();
         farEnd.ifPresent(PtyFarEnd::close);
         nodes.ifPresent(SocatPair::close);
     }

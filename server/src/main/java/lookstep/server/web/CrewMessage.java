@@ -25,6 +25,7 @@ import java.util.List;
  * @param frames the newest ones, the newest first
  * @param band what the band sees
  * @param cameras what each camera's clock is off by
+ * @param canRelease whether the camera is released from here
  * @param byHand what is to be set on the camera by hand, each as a thing to do
  * @param prediction where the computed picture of the current look is
  * @param pages how many pages are open
@@ -50,6 +51,7 @@ public record CrewMessage(
         List<FramePart> frames,
         BandPart band,
         List<CameraClockPart> cameras,
+        boolean canRelease,
         List<String> byHand,
         String prediction,
         Pages pages,

@@ -54,6 +54,7 @@ public final class Messages {
      * @param seen the frame that the band sees
      * @param url where a frame's picture is
      * @param copying how the copies of frames are that are not all made, in words
+     * @param canRelease whether the camera is released from here
      * @param byHand what is to be set on the camera by hand
      * @param links how the connections are
      * @param pages how many are open
@@ -64,6 +65,7 @@ public final class Messages {
             Optional<Frame> seen,
             Function<Frame, String> url,
             Map<Integer, String> copying,
+            boolean canRelease,
             List<String> byHand,
             List<Link> links,
             Pages pages,
@@ -128,6 +130,7 @@ public final class Messages {
                 frameParts.newest(state, around.url(), around.copying()),
                 FrameParts.band(state, around.seen()),
                 frameParts.clocks(state, around.nowEpochMillis()),
+                around.canRelease(),
                 around.byHand(),
                 "/prediction/%s.jpg%s".formatted(on.id(), version(shown)),
                 around.pages(),

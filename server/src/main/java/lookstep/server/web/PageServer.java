@@ -241,6 +241,7 @@ public final class PageServer implements AutoCloseable {
                                         pictures.forBand(state),
                                         pictures::url,
                                         about.copying().get(),
+                                        about.shutter().isPresent(),
                                         about.byHand().get(),
                                         about.links().all(),
                                         new Pages(band.open(), crew.open()),

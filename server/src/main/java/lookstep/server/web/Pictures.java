@@ -6,10 +6,13 @@ import io.undertow.util.Headers;
 import io.undertow.util.PathTemplateMatch;
 import io.undertow.util.StatusCodes;
 import java.nio.ByteBuffer;
+import java.nio.file.Path;
+import java.util.Deque;
 import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.function.Function;
 import java.util.function.LongPredicate;
+import lookstep.server.frames.FullSize;
 import lookstep.server.frames.PreviewResult;
 import lookstep.server.frames.PreviewResult.FrameProblem;
 import lookstep.server.frames.PreviewResult.Preview;
@@ -91,6 +94,58 @@ final class Pictures {
                                         .ifPresentOrElse(
                                                 t -> jpeg(e, t.jpeg()),
                                                 () -> missing(e, "There is no such frame.\n")));
+    }
+
+    /**
+     * A part of an original, pixel for pixel: {@code x} and {@code y}, 0 to 1, are the place that is
+     * to be in its middle, {@code w} and {@code h} its size.
+     */
+    void original(HttpServerExchange exchange) {
+        exchange.dispatch(decoder, (HttpHandler) this::part);
+    }
+
+    private void part(HttpServerExchange exchange) {
+        Optional<Path> original = number(exchange).flatMap(frames::original);
+        Optional<FullSize.Size> size = original.flatMap(FullSize::size);
+        if (size.isEmpty()) {
+            missing(exchange, "There is no such frame, or its original is not there.\n");
+            return;
+        }
+        int width = pixels(exchange, "w");
+        int height = pixels(exchange, "h");
+        PreviewResult part =
+                FullSize.crop(
+                        original.get(),
+                        corner(fraction(exchange, "x"), size.get().widthPixels(), width),
+                        corner(fraction(exchange, "y"), size.get().heightPixels(), height),
+                        width,
+                        height);
+        if (part instanceof Preview preview) {
+            jpeg(exchange, preview.jpeg());
+        } else {
+            missing(exchange, "This picture cannot be shown.\n");
+        }
+    }
+
+    /** So that the part lies within the picture, if it is not larger. */
+    private static int corner(double middle, int whole, int part) {
+        long wanted = Math.round(middle * whole - part / 2.0);
+        return (int) Math.max(0, Math.min(wanted, whole - (long) part));
+    }
+
+    private static double fraction(HttpServerExchange exchange, String name) {
+        double value = asked(exchange, name).map(Double::parseDouble).orElse(0.5);
+        return value >= 0 && value <= 1 ? value : 0.5;
+    }
+
+    private static int pixels(HttpServerExchange exchange, String name) {
+        int value = asked(exchange, name).map(Integer::parseInt).orElse(FullSize.MOST_PIXELS);
+        return Math.max(1, Math.min(FullSize.MOST_PIXELS, value));
+    }
+
+    /** What is no number is answered as a bad request by the gate. */
+    private static Optional<String> asked(HttpServerExchange exchange, String name) {
+        return Optional.ofNullable(exchange.getQueryParameters().get(name)).map(Deque::peekFirst);
     }
 
     /** A picture that came ahead of its file, as long as it is the newest. */

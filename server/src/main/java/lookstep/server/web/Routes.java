@@ -41,6 +41,7 @@ final class Routes {
                                 "/frames/{number}",
                                 gate.each(pictures::frame, pictures::frameForBand))
                         .get("/thumbs/{number}", gate.only(Who.CREW, pictures::thumbnail))
+                        .get("/originals/{number}", gate.only(Who.CREW, pictures::original))
                         .get("/prediction/{shot}", gate.only(Who.CREW, pictures::prediction))
                         // the rig as it is addressed
                         .get("/rig", gate.only(Who.CREW, rig))

@@ -68,6 +68,7 @@ class SamplesTest {
                         "/frames/%d.jpg?v=%d"
                                 .formatted(f.number(), f.file().modifiedEpochMillis()),
                 Map.of(3, "being copied"),
+                true,
                 byHand,
                 links,
                 pages,
