@@ -11,6 +11,7 @@ import java.net.http.WebSocket;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -127,6 +128,7 @@ final class Bench implements AutoCloseable {
             bench.fileToPush("24 megapixels, 6000 x 4000", picture(6000, 4000));
             bench.periodWhileBusy();
         }
+        PaintBench.run();
         killedAndBack();
     }
 
@@ -170,6 +172,8 @@ final class Bench implements AutoCloseable {
             long expected = lastFrameNumber.get() + 1;
             Path part = dir.resolve("frames").resolve(".arriving");
             Files.copy(source, part, StandardCopyOption.REPLACE_EXISTING);
+            // the same picture twice would be one frame
+            Files.write(part, new byte[] {0, (byte) i}, StandardOpenOption.APPEND);
             long whole = System.nanoTime();
             Files.move(part, dir.resolve("frames").resolve("F%d-%d.JPG".formatted(jpeg.length, i)));
             await(() -> lastFrameNumber.get() >= expected);
@@ -232,7 +236,9 @@ final class Bench implements AutoCloseable {
                         });
         long packetsBefore = session.periods().counted();
         for (int i = 0; i < STEADY_SECONDS; i++) {
-            Files.write(dir.resolve("frames").resolve("B%d.JPG".formatted(i)), jpeg);
+            byte[] one = Arrays.copyOf(jpeg, jpeg.length + 2);
+            one[jpeg.length + 1] = (byte) i;
+            Files.write(dir.resolve("frames").resolve("B%d.JPG".formatted(i)), one);
             Thread.sleep(1000);
         }
         beside.close();

@@ -209,7 +209,7 @@ class WholeChainIT {
     private void photographAndAwait(SimulatedCamera camera, Page band, int number)
             throws IOException {
         assertTrue(camera.photograph().isPresent());
-        Locator picture = band.locator("img[alt='Picture " + number + "']");
+        Locator picture = band.locator("img[alt='Picture " + number + "']:not([src*='small'])");
         picture.waitFor();
         until(
                 "picture " + number + " is decoded",
