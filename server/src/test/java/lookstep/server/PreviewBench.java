@@ -147,7 +147,7 @@ final class PreviewBench {
     }
 
     /** Soft shapes with a grain, about as many bytes a pixel as a photograph of a stage. */
-    private static BufferedImage detail(int width, int height) {
+    static BufferedImage detail(int width, int height) {
         BufferedImage picture = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
         Random random = new Random(width);
         int[] row = new int[width];
@@ -165,7 +165,7 @@ final class PreviewBench {
         return picture;
     }
 
-    private static byte[] encoded(BufferedImage picture, float quality) throws IOException {
+    static byte[] encoded(BufferedImage picture, float quality) throws IOException {
         ImageWriter writer = ImageIO.getImageWritersByFormatName("jpeg").next();
         ByteArrayOutputStream bytes = new ByteArrayOutputStream(1 << 24);
         try (MemoryCacheImageOutputStream out = new MemoryCacheImageOutputStream(bytes)) {

@@ -40,11 +40,12 @@ final class TiffWriter {
 
     /** SHORTs, 0..65535. */
     void shorts(int tag, int... values) {
-        ByteBuffer octets = over(new byte[2 * values.length]);
+        byte[] octets = new byte[2 * values.length];
+        ByteBuffer out = over(octets);
         for (int value : values) {
-            octets.putShort((short) value);
+            out.putShort((short) value);
         }
-        fields.put(tag, new Field(TiffBlock.SHORT, values.length, octets.array()));
+        fields.put(tag, new Field(TiffBlock.SHORT, values.length, octets));
     }
 
     /** BYTEs. */
