@@ -83,8 +83,16 @@ final class PtpIpCapture {
         List<String> command =
                 new ArrayList<>(
                         List.of(
-                                "tshark", "-n", "-r", pcap.toString(), "-Y", "ptpip", "-E",
-                                "separator=|", "-T", "fields"));
+                                "tshark",
+                                "-n",
+                                "-r",
+                                pcap.toString(),
+                                "-Y",
+                                "ptpip",
+                                "-E",
+                                "separator=|",
+                                "-T",
+                                "fields"));
         FIELDS.forEach(field -> command.addAll(List.of("-e", field)));
         List<String> lines = Tool.output(command).lines().toList();
         if (lines.size() != packets.size()) {

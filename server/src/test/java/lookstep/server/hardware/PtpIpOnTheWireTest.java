@@ -162,8 +162,7 @@ class PtpIpOnTheWireTest {
         }
         assertEquals(2, sent.size(), "connections");
 
-        List<String> commands =
-                PtpIpCapture.read(PtpIpCapture.packets(sent.get(0)), folder);
+        List<String> commands = PtpIpCapture.read(PtpIpCapture.packets(sent.get(0)), folder);
         String guid = "00112233445566778899aabbccddeeff";
         assertEquals(
                 List.of(
@@ -180,7 +179,8 @@ class PtpIpOnTheWireTest {
                         operation("30", "0x101b", 4, "", ""),
                         // the f-number: what it can be, set to f/8, as it is now
                         operation("22", "0x1014", 5, "", ""),
-                        operation("22", "0x1016", 6, "", "").replace("0x00000001|0x1016", "0x00000002|0x1016"),
+                        operation("22", "0x1016", 6, "", "")
+                                .replace("0x00000001|0x1016", "0x00000002|0x1016"),
                         "20|0x00000009|||||||0x00000006|2|||Start Data Packet  Transaction ID: 6",
                         "14|0x0000000c|||||||0x00000006||||End Data Packet  Transaction ID: 6",
                         operation("22", "0x1014", 7, "", ""),

@@ -117,8 +117,7 @@ class CameraControlTest extends LinkCase {
         awaitByHand(KELVIN);
         off();
         received.await("to be told", () -> !standing().connected());
-        assertEquals(
-                "set f/11 on the camera: it is not reached now", standing().byHand().get(0));
+        assertEquals("set f/11 on the camera: it is not reached now", standing().byHand().get(0));
         link.control().want(F8);
         on();
         awaitByHand(KELVIN);

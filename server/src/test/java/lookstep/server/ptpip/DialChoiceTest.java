@@ -39,8 +39,7 @@ class DialChoiceTest {
         assertEquals(
                 new DialChoice.Set(800),
                 choice(Dial.F_NUMBER, true, 560, oneOf(710, 800, 900, 1100)));
-        assertEquals(
-                new DialChoice.Set(167), choice(Dial.TIME, true, 80, oneOf(200, 167, 125)));
+        assertEquals(new DialChoice.Set(167), choice(Dial.TIME, true, 80, oneOf(200, 167, 125)));
         assertEquals(
                 new DialChoice.Set(1600), choice(Dial.ISO, true, 100, oneOf(100, 1600, 65_535)));
     }
@@ -61,8 +60,7 @@ class DialChoiceTest {
 
     @Test
     void whatStandsRightIsLeftEvenIfItCannotBeSet() {
-        assertEquals(
-                new DialChoice.Stands(), choice(Dial.F_NUMBER, false, 800, new Form.Any()));
+        assertEquals(new DialChoice.Stands(), choice(Dial.F_NUMBER, false, 800, new Form.Any()));
         assertEquals(new DialChoice.Stands(), choice(Dial.TIME, true, 167, oneOf(80)));
     }
 
@@ -93,8 +91,7 @@ class DialChoiceTest {
 
     @Test
     void whereTheCameraNamesNoValuesTheWantedOneIsTried() {
-        assertEquals(
-                new DialChoice.Set(800), choice(Dial.F_NUMBER, true, 560, new Form.Any()));
+        assertEquals(new DialChoice.Set(800), choice(Dial.F_NUMBER, true, 560, new Form.Any()));
         DevicePropDesc iso =
                 new DevicePropDesc(
                         Dial.ISO.property().code(),

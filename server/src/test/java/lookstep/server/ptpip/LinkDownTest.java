@@ -133,8 +133,7 @@ class LinkDownTest extends LinkCase {
         linked();
         end();
         List<OperationRequest> asked = camera.asked();
-        assertEquals(
-                Operation.CLOSE_SESSION.code(), asked.get(asked.size() - 1).operation());
+        assertEquals(Operation.CLOSE_SESSION.code(), asked.get(asked.size() - 1).operation());
     }
 
     @Test

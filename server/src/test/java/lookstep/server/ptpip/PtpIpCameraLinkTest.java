@@ -66,8 +66,7 @@ class PtpIpCameraLinkTest extends LinkCase {
                 List.of("early LS_0001.JPG", "whole LS_0001.JPG", "whole LS_0001.RAW"),
                 received.order());
         byte[] thumb = received.thumbs().get(0);
-        assertArrayEquals(
-                new byte[] {(byte) 0xFF, (byte) 0xD8}, new byte[] {thumb[0], thumb[1]});
+        assertArrayEquals(new byte[] {(byte) 0xFF, (byte) 0xD8}, new byte[] {thumb[0], thumb[1]});
         assertTrue(thumb.length < large.length / 10, thumb.length + " octets");
         assertOnly(2);
     }
@@ -157,8 +156,7 @@ class PtpIpCameraLinkTest extends LinkCase {
         camera.misbehave(new Fault.CameraBusy(4));
         camera.put("A.JPG", Shots.small(1));
         received.awaitWhole(1);
-        assertTrue(
-                asked(Operation.GET_OBJECT_INFO).size() > 1, "asked again after it was busy");
+        assertTrue(asked(Operation.GET_OBJECT_INFO).size() > 1, "asked again after it was busy");
         assertTrue(camera.handles().contains(next));
         assertOnly(1);
     }
@@ -302,8 +300,7 @@ class PtpIpCameraLinkTest extends LinkCase {
         linked();
         camera.misbehave(new Fault.SlowWriter(20_000, 10_000_000));
         int handle = camera.put("A.JPG", Shots.large(1));
-        received.await(
-                "the file to begin", () -> !asked(Operation.GET_PARTIAL_OBJECT).isEmpty());
+        received.await("the file to begin", () -> !asked(Operation.GET_PARTIAL_OBJECT).isEmpty());
         camera.remove(handle);
         camera.mend();
         camera.put("B.JPG", Shots.small(2));

@@ -311,8 +311,7 @@ public final class PtpIpCamera implements Transfer, AutoCloseable {
             return;
         }
         try {
-            stream.write(
-                    new InitCommandAck(number, GUID, offers.model(), Packet.VERSION).encode());
+            stream.write(new InitCommandAck(number, GUID, offers.model(), Packet.VERSION).encode());
             new PtpIpResponder(
                             stream,
                             new PtpIpAnswers(offers, card, dials, this::release),

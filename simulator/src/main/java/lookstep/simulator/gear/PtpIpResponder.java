@@ -62,8 +62,7 @@ final class PtpIpResponder {
     }
 
     private void answer(OperationRequest request) throws IOException {
-        byte[] dataOut =
-                request.dataPhase() == OperationRequest.DATA_OUT ? dataOut() : new byte[0];
+        byte[] dataOut = request.dataPhase() == OperationRequest.DATA_OUT ? dataOut() : new byte[0];
         PtpIpAnswer answer = answers.to(request, dataOut, faults::busyNow);
         if (answer.data().isPresent() && !sent(request.transaction(), answer)) {
             answer = PtpIpAnswer.of(ResponseCode.TRANSACTION_CANCELLED);
@@ -103,8 +102,7 @@ final class PtpIpResponder {
         int at = 0;
         while (data.length - at > piece) {
             breakIf(cutAt, at, piece, transaction, data);
-            stream.write(
-                    new Data(transaction, Arrays.copyOfRange(data, at, at + piece)).encode());
+            stream.write(new Data(transaction, Arrays.copyOfRange(data, at, at + piece)).encode());
             at += piece;
             slow.ifPresent(s -> pauseNanos.accept(s.pauseNanos()));
             if (stream.hasMore() && stream.read() instanceof Cancel) {
@@ -117,8 +115,7 @@ final class PtpIpResponder {
     }
 
     /** Breaks within a packet, not between two. */
-    private void breakIf(
-            Optional<Integer> cutAt, int at, int length, int transaction, byte[] data)
+    private void breakIf(Optional<Integer> cutAt, int at, int length, int transaction, byte[] data)
             throws IOException {
         if (cutAt.isPresent() && cutAt.get() < at + length) {
             byte[] whole =

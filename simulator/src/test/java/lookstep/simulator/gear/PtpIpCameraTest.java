@@ -127,14 +127,12 @@ class PtpIpCameraTest {
         assertEquals(hex("12000000 08000000 0240 ffffffff" + little), wires[1].receive());
         // GetObject, transaction 1: Start Data, End Data, OK with the count
         wires[0].send("16000000 06000000 01000000 0910 01000000" + little);
-        assertEquals(
-                hex("14000000 09000000 01000000 0500000000000000"), wires[0].receive());
+        assertEquals(hex("14000000 09000000 01000000 0500000000000000"), wires[0].receive());
         assertEquals(hex("11000000 0c000000 01000000 0102030405"), wires[0].receive());
         assertEquals(hex("12000000 07000000 0120 01000000 05000000"), wires[0].receive());
         // GetPartialObject, transaction 2, from 3, at most 9
         wires[0].send("1e000000 06000000 01000000 1b10 02000000" + little + "03000000 09000000");
-        assertEquals(
-                hex("14000000 09000000 02000000 0200000000000000"), wires[0].receive());
+        assertEquals(hex("14000000 09000000 02000000 0200000000000000"), wires[0].receive());
         assertEquals(hex("0e000000 0c000000 02000000 0405"), wires[0].receive());
         assertEquals(hex("12000000 07000000 0120 02000000 02000000"), wires[0].receive());
         // GetThumb, transaction 3: none
@@ -199,8 +197,7 @@ class PtpIpCameraTest {
         // GetStorageIDs: one, 0x00010001
         command.send("12000000 06000000 01000000 0410 01000000");
         command.receive();
-        assertEquals(
-                hex("14000000 0c000000 01000000 01000000 01000100"), command.receive());
+        assertEquals(hex("14000000 0c000000 01000000 01000000 01000100"), command.receive());
         assertEquals(hex("0e000000 07000000 0120 01000000"), command.receive());
         // an operation that is none: OperationNotSupported
         command.send("12000000 06000000 01000000 ff1f 02000000");
@@ -287,7 +284,7 @@ class PtpIpCameraTest {
                         + "4d4d 002a 00000008"
                         + "0000 0000000e"
                         + "0002"
-                        + "0201 0004 00000001 0000002c"
+                        + "0201 0004 00000001 0000002e"
                         + "0202 0004 00000001 00000004"
                         + "00000000"
                         + "0000"
@@ -302,7 +299,6 @@ class PtpIpCameraTest {
     @Test
     void senselessFiguresAreRefused() {
         assertThrows(IllegalArgumentException.class, () -> new Fault.CameraBusy(0));
-        assertThrows(
-                IllegalArgumentException.class, () -> camera.misbehave(new Fault.Garbled()));
+        assertThrows(IllegalArgumentException.class, () -> camera.misbehave(new Fault.Garbled()));
     }
 }
