@@ -30,8 +30,7 @@ public record DevicePropDesc(
         record Any() implements Form {}
 
         /** From least to most, in steps. */
-        record Range(PropertyValue least, PropertyValue most, PropertyValue step)
-                implements Form {}
+        record Range(PropertyValue least, PropertyValue most, PropertyValue step) implements Form {}
 
         /** One of these. */
         record OneOf(List<PropertyValue> values) implements Form {

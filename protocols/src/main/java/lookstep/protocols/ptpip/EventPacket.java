@@ -9,8 +9,7 @@ import java.util.List;
  * @param transaction that it belongs to, or {@link Packet#NO_TRANSACTION}
  * @param parameters 0 to 3, 32 bits each
  */
-public record EventPacket(int event, int transaction, List<Integer> parameters)
-        implements Packet {
+public record EventPacket(int event, int transaction, List<Integer> parameters) implements Packet {
     static final int TYPE = 8;
 
     private static final int MOST_PARAMETERS = 3;
@@ -24,11 +23,7 @@ public record EventPacket(int event, int transaction, List<Integer> parameters)
 
     @Override
     public byte[] encode() {
-        return new FieldWriter()
-                .u16(event)
-                .u32(transaction)
-                .parameters(parameters)
-                .asPacket(TYPE);
+        return new FieldWriter().u16(event).u32(transaction).parameters(parameters).asPacket(TYPE);
     }
 
     static EventPacket read(byte[] payload) throws BadBytesException {

@@ -11,8 +11,7 @@ import java.util.List;
  * @param parameters 0 to 5, 32 bits each
  */
 public record OperationRequest(
-        int dataPhase, int operation, int transaction, List<Integer> parameters)
-        implements Packet {
+        int dataPhase, int operation, int transaction, List<Integer> parameters) implements Packet {
     /** No data follows from the computer; from the camera it may. */
     public static final int NO_DATA_OUT = 1;
 
@@ -43,7 +42,6 @@ public record OperationRequest(
 
     static OperationRequest read(byte[] payload) throws BadBytesException {
         FieldReader in = new FieldReader(payload, "Operation Request");
-        return new OperationRequest(
-                in.u32(), in.u16(), in.u32(), in.parameters(MOST_PARAMETERS));
+        return new OperationRequest(in.u32(), in.u16(), in.u32(), in.parameters(MOST_PARAMETERS));
     }
 }

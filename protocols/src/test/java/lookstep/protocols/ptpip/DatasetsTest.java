@@ -207,8 +207,13 @@ class DatasetsTest {
 
     @ParameterizedTest
     @CsvSource({
-        "0x3801, true", "0x3000, true", "0x3811, true", "0xB101, true", "0x3001, false",
-        "0x300B, false", "0x3004, false"
+        "0x3801, true",
+        "0x3000, true",
+        "0x3811, true",
+        "0xB101, true",
+        "0x3001, false",
+        "0x300B, false",
+        "0x3004, false"
     })
     void whatMayBeAPicture(String format, boolean maybe) {
         assertEquals(maybe, ObjectFormat.maybePicture(Integer.decode(format)));

@@ -5,7 +5,8 @@ import java.util.Optional;
 
 /**
  * Any octets at all: packets and datasets, or the package's own fault, and nothing else. The seeds
- * in {@code FuzzPtpIpInputs} are the octets of {@link Golden}; an ordinary test run feeds only them.
+ * in {@code FuzzPtpIpInputs} are the octets of {@link Golden}; an ordinary test run feeds only
+ * them.
  */
 class FuzzPtpIp {
     @FuzzTest(maxDuration = "20s")

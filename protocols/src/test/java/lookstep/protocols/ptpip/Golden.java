@@ -68,24 +68,24 @@ final class Golden {
                 02 00 00 00  # reason: busy
                 """);
         put(
-                new OperationRequest(1, 0x1002, 0, List.of(0x0001_0000)),
+                new OperationRequest(1, 0x1002, 0, List.of(1)),
                 """
                 16 00 00 00  # length 22
                 06 00 00 00  # type 6
                 01 00 00 00  # no data, or data in
                 02 10        # OpenSession
                 00 00 00 00  # transaction 0
-                00 00 01 00  # session 65536
+                01 00 00 00  # session 1
                 """);
         put(
-                new OperationRequest(1, 0x101B, 3, List.of(0x0021_0000, 0, 0x0001_0000)),
+                new OperationRequest(1, 0x101B, 3, List.of(0x21, 0, 0x0001_0000)),
                 """
                 1e 00 00 00  # length 30
                 06 00 00 00  # type 6
                 01 00 00 00  # no data, or data in
                 1b 10        # GetPartialObject
                 03 00 00 00  # transaction 3
-                00 00 21 00  # handle
+                21 00 00 00  # handle 33
                 00 00 00 00  # offset 0
                 00 00 01 00  # at most 65536 octets
                 """);
@@ -98,7 +98,7 @@ final class Golden {
                 00 00 00 00  # transaction 0
                 """);
         put(
-                new EventPacket(0x4002, -1, List.of(0x0000_0021)),
+                new EventPacket(0x4002, -1, List.of(0x21)),
                 """
                 12 00 00 00  # length 18
                 08 00 00 00  # type 8

@@ -100,8 +100,7 @@ class PacketReaderTest {
         PacketReader reader = new PacketReader();
         reader.feed(header(65_537, 7), 0, 8);
         BadBytesException fault = assertThrows(BadBytesException.class, reader::next);
-        assertEquals(
-                "a packet of type 7 with 65537 octets: at most 65536", fault.getMessage());
+        assertEquals("a packet of type 7 with 65537 octets: at most 65536", fault.getMessage());
         byte[] good = header(8, 13);
         reader.feed(good, 0, good.length);
         assertEquals(

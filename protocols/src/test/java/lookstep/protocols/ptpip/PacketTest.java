@@ -59,8 +59,7 @@ class PacketTest {
         assertEquals(new InitFail(2), Packet.read(5, new byte[] {2, 0, 0, 0, 9, 9}));
         assertEquals(new ProbeRequest(), Packet.read(13, new byte[] {9}));
         byte[] sixParameters = new byte[6 + 6 * 4];
-        assertEquals(
-                5, ((OperationResponse) Packet.read(7, sixParameters)).parameters().size());
+        assertEquals(5, ((OperationResponse) Packet.read(7, sixParameters)).parameters().size());
         assertEquals(3, ((EventPacket) Packet.read(8, sixParameters)).parameters().size());
     }
 
@@ -73,8 +72,7 @@ class PacketTest {
     @Test
     void whatCannotBeSentIsRefused() {
         List<Integer> six = List.of(1, 2, 3, 4, 5, 6);
-        assertThrows(
-                IllegalArgumentException.class, () -> new OperationRequest(1, 0x1002, 0, six));
+        assertThrows(IllegalArgumentException.class, () -> new OperationRequest(1, 0x1002, 0, six));
         assertThrows(IllegalArgumentException.class, () -> new OperationResponse(0x2001, 0, six));
         assertThrows(
                 IllegalArgumentException.class,

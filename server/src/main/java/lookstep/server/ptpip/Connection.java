@@ -76,8 +76,7 @@ final class Connection implements AutoCloseable {
         try {
             connection.command = connection.connect(camera, connection.answers);
             connection.write(
-                    connection.command,
-                    new InitCommandRequest(guid, name, Packet.VERSION));
+                    connection.command, new InitCommandRequest(guid, name, Packet.VERSION));
             int number = connection.first(connection.answers, InitCommandAck.class).connection();
             connection.event = connection.connect(camera, connection.eventPackets);
             connection.write(connection.event, new InitEventRequest(number));
@@ -243,8 +242,7 @@ final class Connection implements AutoCloseable {
         }
     }
 
-    private void read(SocketChannel channel, Stream stream)
-            throws IOException, BadBytesException {
+    private void read(SocketChannel channel, Stream stream) throws IOException, BadBytesException {
         int count = channel.read(buffer.clear());
         if (count < 0) {
             throw new LinkDownException(LinkWords.CLOSED);

@@ -275,7 +275,7 @@ final class Dials implements CameraControl {
                                                     .formatted(dial.planned(settings), why)));
                     todo.add(
                             "set white balance %s K on the camera: the open standard has no setting"
-                                    .formatted(PlanWords.number(settings.kelvin()))
+                                            .formatted(PlanWords.number(settings.kelvin()))
                                     + " for it in kelvin");
                 });
         Standing standing = new Standing(camera != null, canRelease(), todo);

@@ -196,7 +196,8 @@ final class Fetching {
     /** What comes first: what a file is, then small pictures, then files. */
     private Optional<Arriving> next(long nowNanos) {
         List<Arriving> due = arriving.stream().filter(file -> file.due(nowNanos)).toList();
-        Optional<Arriving> unread = last(due.stream().filter(f -> !f.checked && !f.complete).toList());
+        Optional<Arriving> unread =
+                last(due.stream().filter(f -> !f.checked && !f.complete).toList());
         if (unread.isPresent()) {
             return unread;
         }

@@ -81,9 +81,7 @@ final class LinkWords {
 
     private static String said(Exception why) {
         String message = why.getMessage();
-        return message == null
-                ? why.getClass().getSimpleName()
-                : message.toLowerCase(Locale.ROOT);
+        return message == null ? why.getClass().getSimpleName() : message.toLowerCase(Locale.ROOT);
     }
 
     /** A camera's own words, without what would break a line, and not too long. */

@@ -175,8 +175,7 @@ public final class PtpIpCameraLink implements WayIn {
         }
     }
 
-    private void work(
-            Connection connection, Session session, Fetching fetching, Telling telling)
+    private void work(Connection connection, Session session, Fetching fetching, Telling telling)
             throws LinkDownException {
         Pulse pulse = new Pulse(patience);
         while (true) {

@@ -63,9 +63,7 @@ final class Session {
 
     /** Handles of all that is on the camera's cards, or on one. */
     List<Integer> handles(int storage) throws LinkDownException, RefusedException {
-        return read(
-                        Numbers::read,
-                        inMemory(next(), Operation.GET_OBJECT_HANDLES, storage, 0, 0))
+        return read(Numbers::read, inMemory(next(), Operation.GET_OBJECT_HANDLES, storage, 0, 0))
                 .values();
     }
 
@@ -83,8 +81,7 @@ final class Session {
 
     /** At most so many octets of a file, from an offset below 4 GiB; none at its end. */
     byte[] part(int handle, long offset, int most) throws LinkDownException, RefusedException {
-        byte[] part =
-                inMemory(next(), Operation.GET_PARTIAL_OBJECT, handle, (int) offset, most);
+        byte[] part = inMemory(next(), Operation.GET_PARTIAL_OBJECT, handle, (int) offset, most);
         if (part.length > most) {
             throw new RefusedException(
                     "the camera sends %d octets where %d were asked for"
@@ -250,7 +247,8 @@ final class Session {
         try {
             return reading.read(octets);
         } catch (BadBytesException e) {
-            throw new RefusedException("its answer is not as the standard has it: " + e.getMessage());
+            throw new RefusedException(
+                    "its answer is not as the standard has it: " + e.getMessage());
         }
     }
 }

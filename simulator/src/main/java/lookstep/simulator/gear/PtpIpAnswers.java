@@ -111,8 +111,7 @@ final class PtpIpAnswers {
                             0,
                             0);
             case GET_OBJECT_HANDLES -> handles(request);
-            case GET_OBJECT_INFO ->
-                    object(first, stored -> PtpIpAnswer.of(stored.info().encode()));
+            case GET_OBJECT_INFO -> object(first, stored -> PtpIpAnswer.of(stored.info().encode()));
             case GET_OBJECT ->
                     object(first, stored -> part(first, stored, 0, stored.content().length));
             case GET_THUMB -> object(first, PtpIpAnswers::thumb);
@@ -157,8 +156,7 @@ final class PtpIpAnswers {
         return PtpIpAnswer.of(new Numbers(card.handles()).encode());
     }
 
-    private PtpIpAnswer object(
-            int handle, Function<Stored, PtpIpAnswer> answer) {
+    private PtpIpAnswer object(int handle, Function<Stored, PtpIpAnswer> answer) {
         return card.object(handle)
                 .map(answer)
                 .orElseGet(() -> PtpIpAnswer.of(ResponseCode.INVALID_OBJECT_HANDLE));
@@ -183,8 +181,7 @@ final class PtpIpAnswers {
                 content.length);
     }
 
-    private PtpIpAnswer property(
-            int code, Function<DeviceProperty, PtpIpAnswer> answer) {
+    private PtpIpAnswer property(int code, Function<DeviceProperty, PtpIpAnswer> answer) {
         return dials.offered().stream()
                 .filter(p -> p.code() == code)
                 .findFirst()
@@ -226,8 +223,7 @@ final class PtpIpAnswers {
                 "1");
     }
 
-    private static <T> List<Integer> codes(
-            Collection<T> all, ToIntFunction<T> code) {
+    private static <T> List<Integer> codes(Collection<T> all, ToIntFunction<T> code) {
         return all.stream().map(code::applyAsInt).sorted().toList();
     }
 

@@ -6,6 +6,8 @@ import java.net.Socket;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDateTime;
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
@@ -26,6 +28,7 @@ import lookstep.protocols.ptpip.InitFail;
 import lookstep.protocols.ptpip.ObjectFormat;
 import lookstep.protocols.ptpip.ObjectInfo;
 import lookstep.protocols.ptpip.Operation;
+import lookstep.protocols.ptpip.OperationRequest;
 import lookstep.protocols.ptpip.Packet;
 import lookstep.protocols.ptpip.ProbeRequest;
 import lookstep.protocols.ptpip.ProbeResponse;
@@ -36,6 +39,7 @@ import lookstep.protocols.ptpip.ProbeResponse;
  * card keeps what is on it. Any thread.
  */
 public final class PtpIpCamera implements Transfer, AutoCloseable {
+    private static final int MOST_REMEMBERED = 10_000;
     private static final UUID GUID = new UUID(0x4c6f6f6b73746570L, 0x43616d6572610001L);
 
     private final Offers offers;
@@ -47,6 +51,8 @@ public final class PtpIpCamera implements Transfer, AutoCloseable {
     private TcpListener listener;
     private int connection;
     private int pictures;
+    private int probes;
+    private final Deque<OperationRequest> asked = new ArrayDeque<>();
     private PtpIpStream command;
     private PtpIpStream events;
 
@@ -202,6 +208,23 @@ public final class PtpIpCamera implements Transfer, AutoCloseable {
         return card.handles();
     }
 
+    /** What it was asked for of late, oldest first, over all sessions. */
+    public synchronized List<OperationRequest> asked() {
+        return List.copyOf(asked);
+    }
+
+    /** How often it was asked whether it is still there. */
+    public synchronized int probes() {
+        return probes;
+    }
+
+    private synchronized void remember(OperationRequest request) {
+        if (asked.size() == MOST_REMEMBERED) {
+            asked.remove();
+        }
+        asked.add(request);
+    }
+
     /** Turns a dial by hand, and tells of it. */
     public void turn(DeviceProperty dial, long value) {
         dials.set(dial, value);
@@ -288,12 +311,12 @@ public final class PtpIpCamera implements Transfer, AutoCloseable {
             return;
         }
         try {
-            stream.write(
-                    new InitCommandAck(number, GUID, offers.model(), Packet.VERSION).encode());
+            stream.write(new InitCommandAck(number, GUID, offers.model(), Packet.VERSION).encode());
             new PtpIpResponder(
                             stream,
                             new PtpIpAnswers(offers, card, dials, this::release),
                             faults,
+                            this::remember,
                             this::cut,
                             LockSupport::parkNanos)
                     .run();
@@ -318,6 +341,9 @@ public final class PtpIpCamera implements Transfer, AutoCloseable {
                 Packet packet = stream.read();
                 faults.waitWhileSilent();
                 if (packet instanceof ProbeRequest) {
+                    synchronized (this) {
+                        probes++;
+                    }
                     stream.write(new ProbeResponse().encode());
                 }
             }

@@ -24,8 +24,7 @@ final class PtpIpFaults {
         } else if (fault instanceof Fault.SlowWriter pieces) {
             slow = Optional.of(pieces);
         } else {
-            throw new IllegalArgumentException(
-                    "a camera on the network cannot do this: " + fault);
+            throw new IllegalArgumentException("a camera on the network cannot do this: " + fault);
         }
     }
 

@@ -4,6 +4,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.util.Arrays;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.function.LongConsumer;
 import lookstep.protocols.ptpip.Cancel;
 import lookstep.protocols.ptpip.Data;
@@ -22,12 +23,14 @@ final class PtpIpResponder {
     private final PtpIpStream stream;
     private final PtpIpAnswers answers;
     private final PtpIpFaults faults;
+    private final Consumer<OperationRequest> asked;
     private final Runnable cut;
     private final LongConsumer pauseNanos;
 
     /**
      * After the connection was taken on.
      *
+     * @param asked gets each request before it is answered
      * @param cut breaks all connections
      * @param pauseNanos waits so many nanoseconds, for {@link Fault.SlowWriter}
      */
@@ -35,11 +38,13 @@ final class PtpIpResponder {
             PtpIpStream stream,
             PtpIpAnswers answers,
             PtpIpFaults faults,
+            Consumer<OperationRequest> asked,
             Runnable cut,
             LongConsumer pauseNanos) {
         this.stream = stream;
         this.answers = answers;
         this.faults = faults;
+        this.asked = asked;
         this.cut = cut;
         this.pauseNanos = pauseNanos;
     }
@@ -50,14 +55,14 @@ final class PtpIpResponder {
             Packet packet = stream.read();
             faults.waitWhileSilent();
             if (packet instanceof OperationRequest request) {
+                asked.accept(request);
                 answer(request);
             }
         }
     }
 
     private void answer(OperationRequest request) throws IOException {
-        byte[] dataOut =
-                request.dataPhase() == OperationRequest.DATA_OUT ? dataOut() : new byte[0];
+        byte[] dataOut = request.dataPhase() == OperationRequest.DATA_OUT ? dataOut() : new byte[0];
         PtpIpAnswer answer = answers.to(request, dataOut, faults::busyNow);
         if (answer.data().isPresent() && !sent(request.transaction(), answer)) {
             answer = PtpIpAnswer.of(ResponseCode.TRANSACTION_CANCELLED);
@@ -97,8 +102,7 @@ final class PtpIpResponder {
         int at = 0;
         while (data.length - at > piece) {
             breakIf(cutAt, at, piece, transaction, data);
-            stream.write(
-                    new Data(transaction, Arrays.copyOfRange(data, at, at + piece)).encode());
+            stream.write(new Data(transaction, Arrays.copyOfRange(data, at, at + piece)).encode());
             at += piece;
             slow.ifPresent(s -> pauseNanos.accept(s.pauseNanos()));
             if (stream.hasMore() && stream.read() instanceof Cancel) {
@@ -111,8 +115,7 @@ final class PtpIpResponder {
     }
 
     /** Breaks within a packet, not between two. */
-    private void breakIf(
-            Optional<Integer> cutAt, int at, int length, int transaction, byte[] data)
+    private void breakIf(Optional<Integer> cutAt, int at, int length, int transaction, byte[] data)
             throws IOException {
         if (cutAt.isPresent() && cutAt.get() < at + length) {
             byte[] whole =

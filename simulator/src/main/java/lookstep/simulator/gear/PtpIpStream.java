@@ -19,7 +19,9 @@ final class PtpIpStream {
         this.socket = socket;
     }
 
-    /** Waits for the next packet; throws at the end of the connection, and for bytes that are none. */
+    /**
+     * Waits for the next packet; throws at the end of the connection, and for bytes that are none.
+     */
     Packet read() throws IOException {
         try {
             Optional<Packet> next = packets.next();

@@ -11,10 +11,12 @@ import java.util.concurrent.ConcurrentHashMap;
 /** A port of this machine that others of this machine connect to; each connection has a thread. */
 final class TcpListener implements AutoCloseable {
     private static final int WAITING = 16;
+    private static final long END_MILLIS = 5_000;
 
     private final ServerSocket server;
     private final Conversation conversation;
     private final String name;
+    private Thread accepting;
     private final Set<Socket> connected = ConcurrentHashMap.newKeySet();
 
     /** What is said on one connection, from its beginning to its end. */
@@ -36,8 +38,7 @@ final class TcpListener implements AutoCloseable {
      * @param name of the threads
      * @throws IOException if the port cannot be had
      */
-    static TcpListener start(int port, String name, Conversation conversation)
-            throws IOException {
+    static TcpListener start(int port, String name, Conversation conversation) throws IOException {
         ServerSocket server = new ServerSocket();
         try {
             server.bind(new InetSocketAddress(InetAddress.getLoopbackAddress(), port), WAITING);
@@ -46,14 +47,15 @@ final class TcpListener implements AutoCloseable {
             throw e;
         }
         TcpListener listener = new TcpListener(server, name, conversation);
-        begin(listener::accept, name);
+        listener.accepting = begin(listener::accept, name);
         return listener;
     }
 
-    private static void begin(Runnable work, String name) {
+    private static Thread begin(Runnable work, String name) {
         Thread thread = new Thread(work, name);
         thread.setDaemon(true);
         thread.start();
+        return thread;
     }
 
     InetSocketAddress address() {
@@ -106,5 +108,11 @@ final class TcpListener implements AutoCloseable {
             // no more are let in all the same
         }
         cut();
+        try {
+            // the port is free only when nobody waits on it any more
+            accepting.join(END_MILLIS);
+        } catch (InterruptedException stopped) {
+            Thread.currentThread().interrupt();
+        }
     }
 }
