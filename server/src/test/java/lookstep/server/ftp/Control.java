@@ -97,8 +97,11 @@ final class Control implements AutoCloseable {
     }
 
     void refuseStore(String name, String expected) throws IOException {
-        try (Socket data = passive()) {
+        Socket data = passive();
+        try {
             send("STOR " + name, expected);
+        } finally {
+            data.close();
         }
     }
 
