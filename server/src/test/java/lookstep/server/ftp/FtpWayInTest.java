@@ -46,7 +46,14 @@ import org.junit.jupiter.params.provider.CsvSource;
 class FtpWayInTest {
     private static final FtpSetup SETUP =
             new FtpSetup(
-                    0, 0, 0, Optional.empty(), false, Duration.ofMinutes(1), Duration.ofMinutes(1), Duration.ofMillis(1));
+                    0,
+                    0,
+                    0,
+                    Optional.empty(),
+                    false,
+                    Duration.ofMinutes(1),
+                    Duration.ofMinutes(1),
+                    Duration.ofMillis(1));
     private static final List<FtpCamera> CAMERAS =
             List.of(new FtpCamera("ines-body", "one two"), new FtpCamera("b-body", "three"));
     private static final Clock CLOCK =
@@ -79,7 +86,14 @@ class FtpWayInTest {
 
     private static FtpSetup withTls(boolean required) {
         return new FtpSetup(
-                0, 0, 0, Optional.of(keys), required, SETUP.idle(), SETUP.dataIdle(), SETUP.loginPause());
+                0,
+                0,
+                0,
+                Optional.of(keys),
+                required,
+                SETUP.idle(),
+                SETUP.dataIdle(),
+                SETUP.loginPause());
     }
 
     private FtpUploader camera(
@@ -129,9 +143,7 @@ class FtpWayInTest {
     void aPictureComesWholeUnderItsName(
             FtpUploader.Data data, FtpUploader.Privacy privacy, FtpUploader.Delivery delivery)
             throws Exception {
-        run(
-                withTls(privacy == FtpUploader.Privacy.TLS),
-                Disk.REAL);
+        run(withTls(privacy == FtpUploader.Privacy.TLS), Disk.REAL);
         byte[] first = bytes(1, 700_001);
         byte[] second = bytes(2, 3);
         try (FtpUploader camera = camera(0, data, privacy, delivery)) {
@@ -383,9 +395,7 @@ class FtpWayInTest {
     void whatBreaksOffLeavesNoFileUnderItsName(
             FtpUploader.Data data, FtpUploader.Privacy privacy, double part, double kilobytes)
             throws Exception {
-        run(
-                withTls(false),
-                Disk.REAL);
+        run(withTls(false), Disk.REAL);
         byte[] bytes = bytes(1, 1_000_000);
         try (FtpUploader camera = camera(0, data, privacy, FtpUploader.Delivery.STRAIGHT)) {
             camera.misbehave(new Fault.HalfFile(part));
@@ -662,9 +672,7 @@ class FtpWayInTest {
 
     @Test
     void whereTlsIsRequiredNobodyComesInWithoutIt() throws Exception {
-        run(
-                withTls(true),
-                Disk.REAL);
+        run(withTls(true), Disk.REAL);
         try (Control control = new Control(way.port())) {
             control.read();
             control.send("USER ines-body", "530");
