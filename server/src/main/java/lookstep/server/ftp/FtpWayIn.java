@@ -90,7 +90,7 @@ public final class FtpWayIn implements WayIn {
         Listener listener = listener();
         FtpServerFactory factory = new FtpServerFactory();
         factory.addListener("default", listener);
-        factory.setUserManager(new CameraUsers(cameras, setup.idle()));
+        factory.setUserManager(new CameraUsers(cameras, setup.idle(), news));
         factory.setFileSystem(
                 user -> new CameraSession(user.getName(), folders.get(user.getName()), news));
         factory.setCommandFactory(FewCommands.all(setup.tls().isPresent(), setup.tlsRequired()));

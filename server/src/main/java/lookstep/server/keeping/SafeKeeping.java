@@ -2,6 +2,7 @@ package lookstep.server.keeping;
 
 import java.io.IOException;
 import java.nio.ByteBuffer;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.LinkedHashMap;
@@ -238,6 +239,15 @@ public final class SafeKeeping implements AutoCloseable {
         synchronized (items) {
             item.state = state;
         }
+    }
+
+    /**
+     * Whether two folders that are there lie on one drive, which may fail with both.
+     *
+     * @throws IOException if one of them is not there
+     */
+    public static boolean onOneDrive(Path frames, Path copies) throws IOException {
+        return Files.getFileStore(frames).equals(Files.getFileStore(copies));
     }
 
     /**

@@ -621,6 +621,14 @@ class FtpWayInTest {
                     control.send("STOR LS_0001.JPG", "530");
                     control.send("LIST", "530");
                 }
+                if (!who[0].equals("anonymous") && !who[1].isEmpty()) {
+                    String as = who[0].equals("ines-body") ? "camera ines-body" : "an unknown camera";
+                    assertEquals(
+                            "FTP: 127.0.0.1 was not let in as "
+                                    + as
+                                    + ": look at the name and the password in the camera",
+                            shoot.last());
+                }
             }
         }
         FtpUploader.Setup wrong =

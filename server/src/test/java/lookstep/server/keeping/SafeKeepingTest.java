@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -472,6 +473,14 @@ class SafeKeepingTest {
         bad[0] = false;
         run(keeping, 11 * SECOND);
         assertEquals(new CopyState.Safe(OF_ABC), only(keeping));
+    }
+
+    @Test
+    void oneDriveIsToldFromTwo() throws IOException {
+        assertTrue(SafeKeeping.onOneDrive(frames, copies));
+        Path memory = Path.of("/dev/shm");
+        assumeTrue(Files.isDirectory(memory), "only Linux has it");
+        assertFalse(SafeKeeping.onOneDrive(frames, memory));
     }
 
     @Test
