@@ -16,9 +16,7 @@ public interface Disk {
                 public Growing create(Path file) throws IOException {
                     return new OnDisk(
                             FileChannel.open(
-                                    file,
-                                    StandardOpenOption.WRITE,
-                                    StandardOpenOption.CREATE_NEW));
+                                    file, StandardOpenOption.WRITE, StandardOpenOption.CREATE_NEW));
                 }
 
                 @Override

@@ -103,8 +103,7 @@ public final class WholeFile {
     private static void syncFolder(Path file) throws IOException {
         FileChannel folder;
         try {
-            folder =
-                    FileChannel.open(file.toAbsolutePath().getParent(), StandardOpenOption.READ);
+            folder = FileChannel.open(file.toAbsolutePath().getParent(), StandardOpenOption.READ);
         } catch (IOException foldersCannotBeOpened) {
             return;
         }

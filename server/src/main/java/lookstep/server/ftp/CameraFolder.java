@@ -49,7 +49,7 @@ final class CameraFolder {
             try {
                 return new Upload(name, part, disk.create(part), 0);
             } catch (FileAlreadyExistsException half) {
-                continue;
+                // Half of a file, or one that is coming in just now: both stay.
             }
         }
     }
@@ -61,8 +61,7 @@ final class CameraFolder {
      * @return empty if there is no such half, or it is shorter than that
      * @throws IOException if it cannot be opened
      */
-    synchronized Optional<Upload> goOn(String name, Optional<Long> offsetBytes)
-            throws IOException {
+    synchronized Optional<Upload> goOn(String name, Optional<Long> offsetBytes) throws IOException {
         Half half = halves.get(name);
         if (half == null || offsetBytes.orElse(half.bytes()) > half.bytes()) {
             return Optional.empty();

@@ -94,8 +94,18 @@ final class CameraSession implements FileSystemView {
         }
         for (String name : List.copyOf(held.keySet())) {
             if (!held.get(name).temporary()) {
-                Held file = held.remove(name);
-                place(file.upload(), name);
+                Upload upload = held.remove(name).upload();
+                try {
+                    place(upload, name);
+                } catch (IOException e) {
+                    folder.stopped(upload);
+                    news.down(
+                            name
+                                    + " came but could not be given its name ("
+                                    + e.getMessage()
+                                    + "): look at the disk of the frames folder, then send it"
+                                    + " again");
+                }
             }
         }
     }

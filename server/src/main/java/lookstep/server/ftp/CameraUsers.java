@@ -5,6 +5,7 @@ import java.security.MessageDigest;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import org.apache.ftpserver.ftplet.Authentication;
 import org.apache.ftpserver.ftplet.AuthenticationFailedException;
@@ -22,8 +23,10 @@ final class CameraUsers implements UserManager {
 
     private final Map<String, FtpCamera> cameras = new TreeMap<>();
     private final Duration idle;
+    private final FtpNews news;
 
-    CameraUsers(List<FtpCamera> all, Duration idle) {
+    CameraUsers(List<FtpCamera> all, Duration idle, FtpNews news) {
+        this.news = news;
         all.forEach(camera -> cameras.put(camera.name(), camera));
         this.idle = idle;
     }
@@ -33,10 +36,13 @@ final class CameraUsers implements UserManager {
         if (shown instanceof UsernamePasswordAuthentication named
                 && named.getUsername() != null
                 && named.getPassword() != null) {
-            FtpCamera camera = cameras.get(named.getUsername());
-            if (camera != null && isPassword(camera, named.getPassword())) {
-                return user(camera.name());
+            Optional<FtpCamera> camera = Optional.ofNullable(cameras.get(named.getUsername()));
+            if (camera.isPresent() && isPassword(camera.get(), named.getPassword())) {
+                return user(camera.get().name());
             }
+            news.refused(
+                    camera.map(FtpCamera::name),
+                    named.getUserMetadata().getInetAddress().getHostAddress());
         }
         throw new AuthenticationFailedException("no such camera, or not its password");
     }

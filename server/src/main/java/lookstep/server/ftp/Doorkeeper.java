@@ -14,6 +14,9 @@ import org.apache.ftpserver.ftplet.FtpletResult;
 final class Doorkeeper extends DefaultFtplet {
     private static final Set<String> OF_A_LOGIN = Set.of("USER", "PASS");
 
+    /** The library sets the camera's own time once it has logged in. */
+    private static final int SECONDS_TO_LOG_IN = 60;
+
     private final int mostConnections;
     private final boolean tlsRequired;
     private int connections;
@@ -43,6 +46,7 @@ final class Doorkeeper extends DefaultFtplet {
 
     @Override
     public FtpletResult onConnect(FtpSession session) throws FtpException {
+        session.setMaxIdleTime(SECONDS_TO_LOG_IN);
         if (count(1) <= mostConnections) {
             return FtpletResult.DEFAULT;
         }

@@ -138,8 +138,7 @@ final class FewCommands {
 
     private static DefaultFtpReply features(boolean tls) {
         String both = "Features:\n UTF8\n EPRT\n EPSV\n REST STREAM\n SIZE\n";
-        return new DefaultFtpReply(
-                211, both + (tls ? " AUTH TLS\n PBSZ\n PROT\n" : "") + "End.");
+        return new DefaultFtpReply(211, both + (tls ? " AUTH TLS\n PBSZ\n PROT\n" : "") + "End.");
     }
 
     private static DefaultFtpReply mode(
@@ -229,8 +228,8 @@ final class FewCommands {
         }
     }
 
-    private static DefaultFtpReply size(
-            FtpIoSession session, CameraSession camera, String argument) throws IOException {
+    private static DefaultFtpReply size(FtpIoSession session, CameraSession camera, String argument)
+            throws IOException {
         Optional<String> name = SentName.of(orEmpty(argument));
         Optional<Long> bytes = name.isEmpty() ? Optional.empty() : camera.bytesOf(name.get());
         return bytes.map(count -> new DefaultFtpReply(213, Long.toString(count)))

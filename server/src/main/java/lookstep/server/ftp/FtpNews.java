@@ -52,6 +52,20 @@ final class FtpNews {
         incoming.tell(true, "FTP, camera " + camera + ": " + words);
     }
 
+    /**
+     * Somebody was not let in.
+     *
+     * @param camera the name that was given if it is one of ours; others may be anything
+     */
+    synchronized void refused(Optional<String> camera, String address) {
+        incoming.tell(
+                true,
+                "FTP: %s was not let in as %s: look at the name and the password in the camera"
+                        .formatted(
+                                address,
+                                camera.map(name -> "camera " + name).orElse("an unknown camera")));
+    }
+
     /** No picture can come until it is mended. */
     synchronized void down(String words) {
         incoming.tell(false, "FTP on port " + port + ": " + words);

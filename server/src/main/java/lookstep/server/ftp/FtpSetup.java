@@ -14,6 +14,7 @@ import java.util.Optional;
  * @param tls folder of the server's key, made at the first start; empty for no TLS
  * @param tlsRequired whether a camera that does not ask for TLS is turned away
  * @param idle after this a camera that says nothing is disconnected; whole seconds
+ * @param dataIdle after this a transfer in which nothing moves is broken off; whole seconds
  * @param loginPause before a wrong password is answered
  */
 public record FtpSetup(
@@ -23,6 +24,7 @@ public record FtpSetup(
         Optional<Path> tls,
         boolean tlsRequired,
         Duration idle,
+        Duration dataIdle,
         Duration loginPause) {
     /** The port unless another is asked for. */
     public static final int PORT = 2121;
@@ -34,6 +36,7 @@ public record FtpSetup(
     public static final int LAST_DATA_PORT = 2161;
 
     private static final Duration USUAL_IDLE = Duration.ofMinutes(10);
+    private static final Duration USUAL_DATA_IDLE = Duration.ofSeconds(20);
     private static final Duration USUAL_LOGIN_PAUSE = Duration.ofSeconds(1);
 
     public FtpSetup {
@@ -47,8 +50,9 @@ public record FtpSetup(
         if (tlsRequired && tls.isEmpty()) {
             throw new IllegalArgumentException("TLS is required but has no folder for its key");
         }
-        if (idle.toSeconds() < 1) {
-            throw new IllegalArgumentException("idle time of less than a second: " + idle);
+        if (idle.toSeconds() < 1 || dataIdle.toSeconds() < 1) {
+            throw new IllegalArgumentException(
+                    "idle times of less than a second: " + idle + ", " + dataIdle);
         }
     }
 
@@ -61,6 +65,7 @@ public record FtpSetup(
                 tls,
                 tlsRequired,
                 USUAL_IDLE,
+                USUAL_DATA_IDLE,
                 USUAL_LOGIN_PAUSE);
     }
 
@@ -73,6 +78,7 @@ public record FtpSetup(
                 tls,
                 tlsRequired,
                 idle,
+                dataIdle,
                 loginPause);
     }
 }

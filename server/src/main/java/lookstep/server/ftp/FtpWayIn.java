@@ -3,6 +3,7 @@ package lookstep.server.ftp;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.ZoneId;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -33,11 +34,6 @@ public final class FtpWayIn implements WayIn {
     private static final int CONNECTIONS_OF_ONE = 4;
     private static final int FURTHER_CONNECTIONS = 4;
     private static final int MOST_FAILED_LOGINS = 3;
-    private static final int SECONDS_TO_LOG_IN = 60;
-
-    /** A data connection on which nothing moves for so long is broken. */
-    private static final int DATA_IDLE_SECONDS = 20;
-
     private static final long STOP_MILLIS = 5000;
 
     private final FtpSetup setup;
@@ -52,7 +48,7 @@ public final class FtpWayIn implements WayIn {
      * @param cameras those that may send, at least one, no two of one name
      */
     public FtpWayIn(FtpSetup setup, List<FtpCamera> cameras) {
-        this(setup, cameras, Clock.systemDefaultZone(), Disk.REAL);
+        this(setup, cameras, Clock.system(ZoneId.systemDefault()), Disk.REAL);
     }
 
     FtpWayIn(FtpSetup setup, List<FtpCamera> cameras, Clock clock, Disk disk) {
@@ -94,11 +90,10 @@ public final class FtpWayIn implements WayIn {
         Listener listener = listener();
         FtpServerFactory factory = new FtpServerFactory();
         factory.addListener("default", listener);
-        factory.setUserManager(new CameraUsers(cameras, setup.idle()));
+        factory.setUserManager(new CameraUsers(cameras, setup.idle(), news));
         factory.setFileSystem(
                 user -> new CameraSession(user.getName(), folders.get(user.getName()), news));
-        factory.setCommandFactory(
-                FewCommands.all(setup.tls().isPresent(), setup.tlsRequired()));
+        factory.setCommandFactory(FewCommands.all(setup.tls().isPresent(), setup.tlsRequired()));
         Doorkeeper door = new Doorkeeper(most, setup.tlsRequired());
         Map<String, Ftplet> ftplets = new HashMap<>();
         ftplets.put("door", door);
@@ -136,13 +131,14 @@ public final class FtpWayIn implements WayIn {
         data.setActiveEnabled(true);
         data.setActiveIpCheck(true);
         data.setPassiveIpCheck(true);
-        data.setIdleTime(DATA_IDLE_SECONDS);
+        data.setIdleTime((int) setup.dataIdle().toSeconds());
         if (setup.firstDataPort() > 0) {
             data.setPassivePorts(setup.firstDataPort() + "-" + setup.lastDataPort());
         }
         ListenerFactory factory = new ListenerFactory();
         factory.setPort(setup.port());
-        factory.setIdleTimeout(SECONDS_TO_LOG_IN);
+        // The library only ever shortens this one, and only if the other is not the same.
+        factory.setIdleTimeout((int) setup.idle().toSeconds() + 1);
         if (setup.tls().isPresent()) {
             SslConfiguration tls = tls(setup.tls().get());
             factory.setSslConfiguration(tls);

@@ -81,12 +81,12 @@ final class SentName {
     private static boolean isAwkward(int point) {
         return switch (Character.getType(point)) {
             case Character.CONTROL,
-                            Character.FORMAT,
-                            Character.SURROGATE,
-                            Character.UNASSIGNED,
-                            Character.PRIVATE_USE,
-                            Character.LINE_SEPARATOR,
-                            Character.PARAGRAPH_SEPARATOR ->
+                    Character.FORMAT,
+                    Character.SURROGATE,
+                    Character.UNASSIGNED,
+                    Character.PRIVATE_USE,
+                    Character.LINE_SEPARATOR,
+                    Character.PARAGRAPH_SEPARATOR ->
                     true;
             default -> AWKWARD.indexOf(point) >= 0 || point == 0xFFFD;
         };
@@ -97,9 +97,10 @@ final class SentName {
             return name;
         }
         int dot = name.lastIndexOf('.');
-        String ending = dot > 0 && bytes(name.substring(dot)) <= MOST_ENDING_BYTES
-                ? name.substring(dot)
-                : "";
+        String ending =
+                dot > 0 && bytes(name.substring(dot)) <= MOST_ENDING_BYTES
+                        ? name.substring(dot)
+                        : "";
         StringBuilder stem = new StringBuilder(name.substring(0, name.length() - ending.length()));
         while (bytes(stem.toString()) + bytes(ending) > MOST_BYTES) {
             stem.setLength(stem.offsetByCodePoints(stem.length(), -1));

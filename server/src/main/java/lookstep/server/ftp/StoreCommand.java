@@ -15,8 +15,8 @@ import org.apache.ftpserver.impl.FtpServerContext;
 import org.apache.ftpserver.impl.ServerDataConnectionFactory;
 
 /**
- * Takes a file: STOR, STOU, APPE (RFC 959, 4.1.3), and REST before STOR (RFC 3659, 5). The bytes are
- * kept as they come, also if the camera did not say TYPE I: every picture is binary.
+ * Takes a file: STOR, STOU, APPE (RFC 959, 4.1.3), and REST before STOR (RFC 3659, 5). The bytes
+ * are kept as they come, also if the camera did not say TYPE I: every picture is binary.
  */
 final class StoreCommand extends AbstractCommand {
     private static final long REPLY_MILLIS = 10_000;
@@ -86,10 +86,7 @@ final class StoreCommand extends AbstractCommand {
         }
         try (Upload upload = opened.get()) {
             // RFC 1123, 4.1.2.9, says how the name of STOU is told.
-            session.write(
-                            reply(
-                                    150,
-                                    kind == Kind.STORE_UNIQUE ? "FILE: " + name : "Send " + name))
+            session.write(reply(150, kind == Kind.STORE_UNIQUE ? "FILE: " + name : "Send " + name))
                     .awaitUninterruptibly(REPLY_MILLIS);
             return take(session, camera, upload, sentName, announced);
         }

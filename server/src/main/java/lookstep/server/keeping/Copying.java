@@ -164,7 +164,9 @@ final class Copying implements Closeable {
         return Optional.empty();
     }
 
-    /** The part of a former run may be a second name of a whole copy: so deleted, not written over. */
+    /**
+     * The part of a former run may be a second name of a whole copy: so deleted, not written over.
+     */
     private void openPart() throws Trouble {
         ensureThere();
         try {

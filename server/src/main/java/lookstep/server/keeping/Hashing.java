@@ -42,9 +42,10 @@ final class Hashing implements Closeable {
      */
     boolean next(ByteBuffer piece) throws IOException {
         piece.clear();
-        while (piece.hasRemaining() && channel.read(piece) >= 0) {
-            continue;
-        }
+        int came;
+        do {
+            came = channel.read(piece);
+        } while (came >= 0 && piece.hasRemaining());
         piece.flip();
         digest.update(piece.duplicate());
         bytes += piece.remaining();

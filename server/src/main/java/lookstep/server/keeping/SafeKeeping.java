@@ -2,9 +2,11 @@ package lookstep.server.keeping;
 
 import java.io.IOException;
 import java.nio.ByteBuffer;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.LinkedHashMap;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import lookstep.server.disk.Disk;
@@ -15,9 +17,9 @@ import lookstep.server.keeping.Trouble.Side;
  * {@link #doWork} and gives it the time.
  *
  * <p>A copy lies under a hidden name until its bytes have been synced to the disk, read again
- * through a newly opened file and found to have the hash of what was read from the original. What is
- * read may come out of the system's page cache instead of the disk: Java asks for no other way. So
- * it proves what the system holds and was told to write down, and that sync returned without an
+ * through a newly opened file and found to have the hash of what was read from the original. What
+ * is read may come out of the system's page cache instead of the disk: Java asks for no other way.
+ * So it proves what the system holds and was told to write down, and that sync returned without an
  * error; it does not prove what a drive will give after the power was out. {@link #verify} in a
  * later run, with the drive plugged in anew, does.
  */
@@ -172,8 +174,7 @@ public final class SafeKeeping implements AutoCloseable {
         Path file = item.original.file();
         Path inside = file.startsWith(frames) ? frames.relativize(file) : file.getFileName();
         copying =
-                Optional.of(
-                        new Copying(file, place.folder().resolve(inside), place, disk, piece));
+                Optional.of(new Copying(file, place.folder().resolve(inside), place, disk, piece));
         set(item, new CopyState.Copying(0));
     }
 
@@ -207,8 +208,7 @@ public final class SafeKeeping implements AutoCloseable {
         } else if (!item.told.isEmpty()) {
             listener.told(true, item.original.file().getFileName() + " is copied after all");
         }
-        listener.copied(
-                item.original.frame(), item.original.file(), done.sha256(), done.copy());
+        listener.copied(item.original.frame(), item.original.file(), done.sha256(), done.copy());
     }
 
     private void placeFailed(Item item, String words, long nowNanos) {
@@ -232,13 +232,22 @@ public final class SafeKeeping implements AutoCloseable {
     }
 
     private static String sentence(String words) {
-        return words.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + words.substring(1);
+        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
     }
 
     private void set(Item item, CopyState state) {
         synchronized (items) {
             item.state = state;
         }
+    }
+
+    /**
+     * Whether two folders that are there lie on one drive, which may fail with both.
+     *
+     * @throws IOException if one of them is not there
+     */
+    public static boolean onOneDrive(Path frames, Path copies) throws IOException {
+        return Files.getFileStore(frames).equals(Files.getFileStore(copies));
     }
 
     /**
@@ -251,9 +260,10 @@ public final class SafeKeeping implements AutoCloseable {
     public static boolean verify(Path copy, String sha256) throws IOException {
         ByteBuffer piece = ByteBuffer.allocate(1 << 20);
         try (Hashing reading = Hashing.of(copy)) {
-            while (reading.next(piece)) {
-                continue;
-            }
+            boolean more;
+            do {
+                more = reading.next(piece);
+            } while (more);
             return reading.hex().equalsIgnoreCase(sha256);
         }
     }

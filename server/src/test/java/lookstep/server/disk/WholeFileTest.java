@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -54,8 +55,7 @@ class WholeFileTest {
         assertEquals("first", Files.readString(first));
         assertEquals("other", Files.readString(part));
         WholeFile.Placed placed = WholeFile.place(part, first);
-        assertEquals(
-                new WholeFile.Placed(folder.resolve("LS_0001 (2).JPG"), true), placed);
+        assertEquals(new WholeFile.Placed(folder.resolve("LS_0001 (2).JPG"), true), placed);
         assertEquals("first", Files.readString(first));
         assertEquals("other", Files.readString(placed.path()));
         assertFalse(Files.exists(part));
@@ -126,11 +126,10 @@ class WholeFileTest {
     @Test
     void aFullDiskIsKnownByTheSystemsWords() throws IOException {
         Path full = Path.of("/dev/full");
-        org.junit.jupiter.api.Assumptions.assumeTrue(Files.exists(full), "only Linux has it");
+        assumeTrue(Files.exists(full), "only Linux has it");
         try (Disk.Growing growing = Disk.REAL.goOn(full, 0)) {
             IOException said =
-                    assertThrows(
-                            IOException.class, () -> growing.write(ByteBuffer.allocate(1)));
+                    assertThrows(IOException.class, () -> growing.write(ByteBuffer.allocate(1)));
             assertTrue(DiskFull.is(said), said.getMessage());
         }
         assertFalse(DiskFull.is(new IOException("Input/output error")));

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
+import java.net.InetAddress;
 import java.net.Socket;
 import java.net.SocketException;
 import java.nio.charset.StandardCharsets;
@@ -20,7 +21,7 @@ final class Control implements AutoCloseable {
     private final BufferedReader lines;
 
     Control(int port) throws IOException {
-        socket = new Socket("127.0.0.1", port);
+        socket = new Socket(InetAddress.getLoopbackAddress(), port);
         socket.setSoTimeout(PATIENCE_MILLIS);
         lines =
                 new BufferedReader(
@@ -97,8 +98,11 @@ final class Control implements AutoCloseable {
     }
 
     void refuseStore(String name, String expected) throws IOException {
-        try (Socket data = passive()) {
+        Socket data = passive();
+        try {
             send("STOR " + name, expected);
+        } finally {
+            data.close();
         }
     }
 
@@ -110,7 +114,7 @@ final class Control implements AutoCloseable {
         String said = ask("EPSV");
         Matcher port = EXTENDED_PORT.matcher(said);
         assertTrue(port.matches(), said);
-        Socket data = new Socket("127.0.0.1", Integer.parseInt(port.group(1)));
+        Socket data = new Socket(InetAddress.getLoopbackAddress(), Integer.parseInt(port.group(1)));
         data.setSoTimeout(PATIENCE_MILLIS);
         return data;
     }

@@ -6,12 +6,12 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.net.Socket;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -52,6 +52,7 @@ class FtpWayInTest {
                     Optional.empty(),
                     false,
                     Duration.ofMinutes(1),
+                    Duration.ofMinutes(1),
                     Duration.ofMillis(1));
     private static final List<FtpCamera> CAMERAS =
             List.of(new FtpCamera("ines-body", "one two"), new FtpCamera("b-body", "three"));
@@ -81,6 +82,18 @@ class FtpWayInTest {
         }
         way = new FtpWayIn(setup, CAMERAS, CLOCK, disk);
         running = way.start(shoot);
+    }
+
+    private static FtpSetup withTls(boolean required) {
+        return new FtpSetup(
+                0,
+                0,
+                0,
+                Optional.of(keys),
+                required,
+                SETUP.idle(),
+                SETUP.dataIdle(),
+                SETUP.loginPause());
     }
 
     private FtpUploader camera(
@@ -130,16 +143,7 @@ class FtpWayInTest {
     void aPictureComesWholeUnderItsName(
             FtpUploader.Data data, FtpUploader.Privacy privacy, FtpUploader.Delivery delivery)
             throws Exception {
-        run(
-                new FtpSetup(
-                        0,
-                        0,
-                        0,
-                        Optional.of(keys),
-                        privacy == FtpUploader.Privacy.TLS,
-                        Duration.ofMinutes(1),
-                        Duration.ofMillis(1)),
-                Disk.REAL);
+        run(withTls(privacy == FtpUploader.Privacy.TLS), Disk.REAL);
         byte[] first = bytes(1, 700_001);
         byte[] second = bytes(2, 3);
         try (FtpUploader camera = camera(0, data, privacy, delivery)) {
@@ -151,8 +155,7 @@ class FtpWayInTest {
         assertEquals(List.of(one, two), shoot.whole());
         assertArrayEquals(first, Files.readAllBytes(one));
         assertArrayEquals(second, Files.readAllBytes(two));
-        assertEquals(
-                List.of("ines-body/LS_0001.JPG", "ines-body/LS_0002.JPG"), shoot.names());
+        assertEquals(List.of("ines-body/LS_0001.JPG", "ines-body/LS_0002.JPG"), shoot.names());
         assertTrue(shoot.up());
         assertEquals(
                 "FTP on port "
@@ -163,6 +166,39 @@ class FtpWayInTest {
     }
 
     /** Bytes 13 and 10 would be changed in a text; they are those of every PNG's head. */
+    @Test
+    void aSlowCameraIsWaitedFor() throws Exception {
+        long[] waited = {0};
+        byte[] bytes = bytes(1, 10_000);
+        FtpUploader.Setup setup =
+                new FtpUploader.Setup(
+                        "127.0.0.1",
+                        way.port(),
+                        "b-body",
+                        "three",
+                        FtpUploader.Data.PASSIVE,
+                        FtpUploader.Privacy.PLAIN,
+                        FtpUploader.Delivery.STRAIGHT);
+        try (FtpUploader camera =
+                new FtpUploader(
+                        setup,
+                        9998,
+                        nanos -> {
+                            waited[0] += nanos;
+                            assertEquals(List.of(), shoot.whole());
+                        })) {
+            camera.misbehave(new Fault.SlowWriter(1000, 7));
+            assertEquals(Path.of("LS_9998.JPG"), camera.send(one(bytes)));
+            assertEquals(63, waited[0]);
+            camera.mend();
+            camera.send(one(bytes));
+            assertEquals(63, waited[0]);
+            assertEquals(Path.of("LS_10000.JPG"), camera.send(one(bytes)));
+        }
+        assertArrayEquals(bytes, Files.readAllBytes(folder.resolve("b-body/LS_9998.JPG")));
+        assertEquals(3, shoot.whole().size());
+    }
+
     @Test
     void bytesStayAsTheyAreAlsoWhenTheCameraDidNotSayBinary() throws Exception {
         byte[] ends = {(byte) 0x89, 'P', 'N', 'G', 13, 10, 26, 10, 13, 13, 10, 10, 13};
@@ -209,8 +245,7 @@ class FtpWayInTest {
         for (int which = 0; which < 2; which++) {
             for (int i = 0; i < each; i++) {
                 Path file =
-                        folder.resolve(
-                                CAMERAS.get(which).name() + "/LS_%04d.JPG".formatted(i + 1));
+                        folder.resolve(CAMERAS.get(which).name() + "/LS_%04d.JPG".formatted(i + 1));
                 assertArrayEquals(
                         bytes(which * 1000 + i, 300_000 + i),
                         Files.readAllBytes(file),
@@ -297,7 +332,7 @@ class FtpWayInTest {
             byte[] endless = new byte[100_000];
             Arrays.fill(endless, (byte) 'A');
             control.raw(endless);
-            control.raw("\r\n".getBytes(java.nio.charset.StandardCharsets.US_ASCII));
+            control.raw("\r\n".getBytes(StandardCharsets.US_ASCII));
             String said = control.read();
             assertTrue(said == null || said.startsWith("5"), said);
         }
@@ -348,8 +383,7 @@ class FtpWayInTest {
             control.send("SYST", "215");
             control.send("OPTS UTF8 ON", "200");
         }
-        assertEquals(
-                List.of("ines-body/LS_0001 (2).JPG", "ines-body/LS_0001.JPG"), shoot.names());
+        assertEquals(List.of("ines-body/LS_0001 (2).JPG", "ines-body/LS_0001.JPG"), shoot.names());
     }
 
     @ParameterizedTest
@@ -361,16 +395,7 @@ class FtpWayInTest {
     void whatBreaksOffLeavesNoFileUnderItsName(
             FtpUploader.Data data, FtpUploader.Privacy privacy, double part, double kilobytes)
             throws Exception {
-        run(
-                new FtpSetup(
-                        0,
-                        0,
-                        0,
-                        Optional.of(keys),
-                        false,
-                        Duration.ofMinutes(1),
-                        Duration.ofMillis(1)),
-                Disk.REAL);
+        run(withTls(false), Disk.REAL);
         byte[] bytes = bytes(1, 1_000_000);
         try (FtpUploader camera = camera(0, data, privacy, FtpUploader.Delivery.STRAIGHT)) {
             camera.misbehave(new Fault.HalfFile(part));
@@ -395,6 +420,64 @@ class FtpWayInTest {
                 List.of("ines-body/LS_0001.JPG", "ines-body/LS_0002.JPG"),
                 shoot.names(),
                 "the half of what is whole now goes");
+    }
+
+    /** The radio link is gone: no end comes, orderly or not. */
+    @Test
+    void aTransferInWhichNothingMovesIsBrokenOff() throws Exception {
+        run(
+                new FtpSetup(
+                        0,
+                        0,
+                        0,
+                        Optional.empty(),
+                        false,
+                        SETUP.idle(),
+                        Duration.ofSeconds(1),
+                        SETUP.loginPause()),
+                Disk.REAL);
+        try (Control control = logIn(0);
+                Socket data = control.openData("STOR LS_0001.JPG")) {
+            data.getOutputStream().write(bytes(1, 1_240_000));
+            assertEquals(
+                    "426 LS_0001.JPG stopped half way (1.2 MB): send it again.", control.read());
+            control.store("LS_0001.JPG", bytes(1, 1_300_000), "226");
+        }
+        assertEquals(List.of("ines-body/LS_0001.JPG"), shoot.names());
+    }
+
+    @Test
+    void aCameraThatSaysNothingForLongIsDisconnected() throws Exception {
+        run(
+                new FtpSetup(
+                        0,
+                        0,
+                        0,
+                        Optional.empty(),
+                        false,
+                        Duration.ofSeconds(1),
+                        SETUP.dataIdle(),
+                        SETUP.loginPause()),
+                Disk.REAL);
+        try (Control control = logIn(0)) {
+            assertEquals(null, control.read());
+        }
+    }
+
+    @Test
+    void passiveTransfersUseThePortsOfTheirRange() throws Exception {
+        int port;
+        try (ServerSocket free = new ServerSocket(0)) {
+            port = free.getLocalPort();
+        }
+        run(SETUP.on(0, port, port), Disk.REAL);
+        try (Control control = logIn(0)) {
+            for (int i = 1; i <= 3; i++) {
+                assertTrue(control.ask("EPSV").contains("|||" + port + "|"));
+                control.store("LS_000" + i + ".JPG", bytes(i, 9), "226");
+            }
+        }
+        assertEquals(3, shoot.whole().size());
     }
 
     @Test
@@ -428,7 +511,8 @@ class FtpWayInTest {
         shoot.await("word of the half", () -> shoot.last().contains("stopped half way"));
         try (Control control = logIn(0)) {
             int there = Integer.parseInt(control.ask("SIZE LS_0001.JPG").substring(4));
-            control.transfer("APPE LS_0001.JPG", Arrays.copyOfRange(bytes, there, 1_000_000), "226");
+            control.transfer(
+                    "APPE LS_0001.JPG", Arrays.copyOfRange(bytes, there, 1_000_000), "226");
         }
         assertArrayEquals(bytes, Files.readAllBytes(folder.resolve("ines-body/LS_0001.JPG")));
         assertEquals(List.of("ines-body/LS_0001.JPG"), shoot.names());
@@ -459,17 +543,12 @@ class FtpWayInTest {
     @Test
     void uniqueNamesAreMadeUp() throws Exception {
         try (Control control = logIn(0)) {
-            assertEquals(
-                    "150 FILE: unnamed.jpg", control.transfer("STOU", bytes(1, 9), "226"));
-            assertEquals(
-                    "150 FILE: unnamed (2).jpg", control.transfer("STOU", bytes(2, 9), "226"));
+            assertEquals("150 FILE: unnamed.jpg", control.transfer("STOU", bytes(1, 9), "226"));
+            assertEquals("150 FILE: unnamed (2).jpg", control.transfer("STOU", bytes(2, 9), "226"));
             assertEquals("150 FILE: a.JPG", control.transfer("STOU a.JPG", bytes(3, 9), "226"));
         }
         assertEquals(
-                List.of(
-                        "ines-body/a.JPG",
-                        "ines-body/unnamed (2).jpg",
-                        "ines-body/unnamed.jpg"),
+                List.of("ines-body/a.JPG", "ines-body/unnamed (2).jpg", "ines-body/unnamed.jpg"),
                 shoot.names());
     }
 
@@ -484,8 +563,7 @@ class FtpWayInTest {
             control.send("RNTO ../LS_0001.JPG", "553");
             control.send("RNTO LS_0001.JPG", "250 It is here as LS_0001 (2).JPG.");
         }
-        assertEquals(
-                List.of("ines-body/LS_0001 (2).JPG", "ines-body/LS_0001.JPG"), shoot.names());
+        assertEquals(List.of("ines-body/LS_0001 (2).JPG", "ines-body/LS_0001.JPG"), shoot.names());
         assertEquals(2, shoot.whole().size());
     }
 
@@ -543,6 +621,14 @@ class FtpWayInTest {
                     control.send("STOR LS_0001.JPG", "530");
                     control.send("LIST", "530");
                 }
+                if (!who[0].equals("anonymous") && !who[1].isEmpty()) {
+                    String as = who[0].equals("ines-body") ? "camera ines-body" : "an unknown camera";
+                    assertEquals(
+                            "FTP: 127.0.0.1 was not let in as "
+                                    + as
+                                    + ": look at the name and the password in the camera",
+                            shoot.last());
+                }
             }
         }
         FtpUploader.Setup wrong =
@@ -578,8 +664,7 @@ class FtpWayInTest {
     /** RFC 2577: a server that connects elsewhere can be sent against others. */
     @Test
     void activeModeGoesToTheCameraItselfAndToNoServicePort() throws Exception {
-        try (ServerSocket elsewhere =
-                        new ServerSocket(0, 1, InetAddress.getByName("127.0.0.2"));
+        try (ServerSocket elsewhere = new ServerSocket(0, 1, InetAddress.getByName("127.0.0.2"));
                 Control control = logIn(0)) {
             int port = elsewhere.getLocalPort();
             control.send("PORT 127,0,0,2," + port / 256 + "," + port % 256, "5");
@@ -595,16 +680,7 @@ class FtpWayInTest {
 
     @Test
     void whereTlsIsRequiredNobodyComesInWithoutIt() throws Exception {
-        run(
-                new FtpSetup(
-                        0,
-                        0,
-                        0,
-                        Optional.of(keys),
-                        true,
-                        Duration.ofMinutes(1),
-                        Duration.ofMillis(1)),
-                Disk.REAL);
+        run(withTls(true), Disk.REAL);
         try (Control control = new Control(way.port())) {
             control.read();
             control.send("USER ines-body", "530");
@@ -677,7 +753,8 @@ class FtpWayInTest {
             OutputStream out = data.getOutputStream();
             out.write(bytes(1, 100_000));
             out.flush();
-            shoot.await("the part", () -> Files.exists(folder.resolve("ines-body/.LS_0001.JPG.part")));
+            shoot.await(
+                    "the part", () -> Files.exists(folder.resolve("ines-body/.LS_0001.JPG.part")));
             running.close();
         }
         assertFalse(shoot.names().contains("ines-body/LS_0001.JPG"));
@@ -712,8 +789,6 @@ class FtpWayInTest {
                 "b-body:three",
                 "ftp://127.0.0.1:" + way.port() + "/DCIM/");
         assertArrayEquals(
-                Files.readAllBytes(file),
-                new ByteArrayInputStream(Files.readAllBytes(folder.resolve("b-body/LS_0042.JPG")))
-                        .readAllBytes());
+                bytes(5, 123_456), Files.readAllBytes(folder.resolve("b-body/LS_0042.JPG")));
     }
 }

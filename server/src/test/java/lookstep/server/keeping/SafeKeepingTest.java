@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -150,9 +151,7 @@ class SafeKeepingTest {
         String said =
                 new String(
                         Program.run(
-                                "coreutils",
-                                "sha256sum",
-                                copies.resolve("LS_0001.JPG").toString()),
+                                "coreutils", "sha256sum", copies.resolve("LS_0001.JPG").toString()),
                         StandardCharsets.UTF_8);
         assertEquals(new CopyState.Safe(said.substring(0, 64)), only(keeping));
         assertArrayEquals(content, Files.readAllBytes(copies.resolve("LS_0001.JPG")));
@@ -169,14 +168,17 @@ class SafeKeepingTest {
         while (only(keeping) instanceof CopyState.Copying copying) {
             assertTrue(copying.part() >= part && copying.part() <= 1, copying.toString());
             part = copying.part();
-            assertEquals(List.of(SecondPlace.MARKER, ".LS_0001.JPG.part").stream().sorted().toList(), names());
+            assertEquals(
+                    List.of(SecondPlace.MARKER, ".LS_0001.JPG.part").stream().sorted().toList(),
+                    names());
             keeping.doWork(now);
             steps++;
         }
         assertInstanceOf(CopyState.Safe.class, only(keeping));
         // 20 pieces are written, 20 are read back, and each has its end.
         assertEquals(41, steps);
-        assertEquals(List.of(SecondPlace.MARKER, "LS_0001.JPG").stream().sorted().toList(), names());
+        assertEquals(
+                List.of(SecondPlace.MARKER, "LS_0001.JPG").stream().sorted().toList(), names());
     }
 
     @Test
@@ -191,8 +193,7 @@ class SafeKeepingTest {
         assertEquals(30, copied.size());
         assertEquals(31, names().size());
         assertEquals(30, keeping.states().size());
-        assertTrue(
-                keeping.states().values().stream().allMatch(CopyState.Safe.class::isInstance));
+        assertTrue(keeping.states().values().stream().allMatch(CopyState.Safe.class::isInstance));
     }
 
     @Test
@@ -279,15 +280,14 @@ class SafeKeepingTest {
         List<CopyState> states = List.copyOf(keeping.states().values());
         assertInstanceOf(CopyState.Safe.class, states.get(0));
         assertEquals("t" + words, assertInstanceOf(CopyState.Failed.class, states.get(1)).words());
-        assertEquals(List.of(SecondPlace.MARKER, "LS_0001.JPG").stream().sorted().toList(), names());
+        assertEquals(
+                List.of(SecondPlace.MARKER, "LS_0001.JPG").stream().sorted().toList(), names());
         disk.makeRoom();
         run(keeping, 11 * SECOND);
-        assertEquals(
-                List.of("down: T" + words, "up: Copies go to " + copies + " again"), told);
+        assertEquals(List.of("down: T" + words, "up: Copies go to " + copies + " again"), told);
         for (int i = 1; i <= 3; i++) {
             assertArrayEquals(
-                    contents.get(i - 1),
-                    Files.readAllBytes(copies.resolve("LS_000" + i + ".JPG")));
+                    contents.get(i - 1), Files.readAllBytes(copies.resolve("LS_000" + i + ".JPG")));
         }
         assertEquals(4, names().size());
     }
@@ -473,6 +473,14 @@ class SafeKeepingTest {
         bad[0] = false;
         run(keeping, 11 * SECOND);
         assertEquals(new CopyState.Safe(OF_ABC), only(keeping));
+    }
+
+    @Test
+    void oneDriveIsToldFromTwo() throws IOException {
+        assertTrue(SafeKeeping.onOneDrive(frames, copies));
+        Path memory = Path.of("/dev/shm");
+        assumeTrue(Files.isDirectory(memory), "only Linux has it");
+        assertFalse(SafeKeeping.onOneDrive(frames, memory));
     }
 
     @Test

@@ -265,8 +265,7 @@ public final class FtpUploader implements Transfer, AutoCloseable {
         private Optional<Socket> data = Optional.empty();
 
         @Override
-        protected Socket _openDataConnection_(String command, String argument)
-                throws IOException {
+        protected Socket _openDataConnection_(String command, String argument) throws IOException {
             data = Optional.ofNullable(super._openDataConnection_(command, argument));
             return data.orElse(null);
         }
@@ -316,8 +315,7 @@ public final class FtpUploader implements Transfer, AutoCloseable {
         }
 
         @Override
-        protected Socket _openDataConnection_(String command, String argument)
-                throws IOException {
+        protected Socket _openDataConnection_(String command, String argument) throws IOException {
             data = Optional.ofNullable(super._openDataConnection_(command, argument));
             if (data.isEmpty()) {
                 return null;
