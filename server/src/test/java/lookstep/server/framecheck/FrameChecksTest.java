@@ -41,7 +41,7 @@ class FrameChecksTest {
     @ValueSource(
             strings = {
                 "safe", "two-off", "warm-front", "tight-five", "spread", "colour", "rim-only",
-                "top-trio", "solo-ines", "solo-marlo", "solo-quill"
+                "top-trio", "solo-ines"
             })
     void nothingIsWrongWithAFrameAsPlanned(String shot) {
         FrameReport report = DemoFrames.check(DemoFrames.of(shot).taken());
