@@ -13,8 +13,8 @@ import lookstep.simulator.model.optics.DepthOfField;
 /**
  * Whether front and back row, or left and right, are equally sharp: the width of the edges in and
  * around the faces that were found, in the original where there is one and else in the preview, in
- * which only coarse differences are left. Sharpness is one over that width on the sensor, to which the
- * circle of confusion is added (as squares), because less than that is not seen as blur.
+ * which only coarse differences are left. Sharpness is one over that width on the sensor, to which
+ * the circle of confusion is added (as squares), because less than that is not seen as blur.
  *
  * <p>What this cannot know: motion blur from a missed focus, and a soft face from one with few
  * edges (hair over it, fog before it).
@@ -112,8 +112,7 @@ final class SharpnessCheck {
             return worse;
         }
         return Optional.of(
-                new Remark(
-                        Kind.SHARPNESS, Weight.GOOD, "the faces are equally sharp" + where, 1));
+                new Remark(Kind.SHARPNESS, Weight.GOOD, "the faces are equally sharp" + where, 1));
     }
 
     private static double behind(Face face) {
@@ -160,8 +159,7 @@ final class SharpnessCheck {
 
     private static double sharpness(List<Measured> faces) {
         return faces.stream()
-                .mapToDouble(
-                        m -> 1 / Math.hypot(m.disc, DepthOfField.DEFAULT_CIRCLE_MILLIMETRES))
+                .mapToDouble(m -> 1 / Math.hypot(m.disc, DepthOfField.DEFAULT_CIRCLE_MILLIMETRES))
                 .average()
                 .orElse(Double.NaN);
     }

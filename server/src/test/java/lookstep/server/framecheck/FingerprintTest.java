@@ -116,7 +116,9 @@ class FingerprintTest {
         Taken taken =
                 new Taken(20, t.shot(), t.look(), t.exif(), t.preview(), Optional.empty(), kept);
         Remark remark = DemoFrames.remark(DemoFrames.check(taken), Kind.TWICE);
-        assertTrue(remark.says().startsWith("much like frame 12, safe (difference 0.1)"), remark.says());
+        assertTrue(
+                remark.says().startsWith("much like frame 12, safe (difference 0.1)"),
+                remark.says());
         assertEquals(Weight.LOOK, remark.weight());
         Taken itself =
                 new Taken(

@@ -7,10 +7,11 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
- * How long a check of a 1600 pixel preview takes, beside one plain pass over its pixels. Run by hand
- * with the test class path; the prediction is made before.
+ * How long a check of a 1600 pixel preview takes, beside one plain pass over its pixels. Run by
+ * hand with the test class path; the prediction is made before.
  */
 final class FrameCheckBench {
     private static final int ROUNDS = 15;
@@ -29,7 +30,7 @@ final class FrameCheckBench {
         BufferedImage noisy = DiscBlur.noisy(preview, 2, 1);
         Fingerprint fingerprint = Fingerprint.of(noisy);
         List<KeptPicture> kept =
-                java.util.stream.IntStream.range(100, 130)
+                IntStream.range(100, 130)
                         .mapToObj(n -> new KeptPicture(n, "safe", fingerprint))
                         .toList();
         Taken taken =
