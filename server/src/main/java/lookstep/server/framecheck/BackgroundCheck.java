@@ -46,7 +46,8 @@ final class BackgroundCheck {
                         .mapToDouble(f -> picture.meanLuminance(f.skin()))
                         .average()
                         .orElse(Double.NaN);
-        double chin = all.stream().mapToDouble(f -> f.head().y() + f.head().height()).max().orElse(0);
+        double chin =
+                all.stream().mapToDouble(f -> f.head().y() + f.head().height()).max().orElse(0);
         List<Box> heads =
                 all.stream().map(f -> f.metre().times(BESIDE_METRES, BESIDE_METRES)).toList();
         double sum = 0;

@@ -34,15 +34,17 @@ final class DepthCheck {
         double near = shot.distanceMetres();
         int people = shot.people().size();
         double deep =
-                Positions.of(shot.arrangement(), people).stream().mapToDouble(Vec3::y).max().orElse(0)
+                Positions.of(shot.arrangement(), people).stream()
+                                .mapToDouble(Vec3::y)
+                                .max()
+                                .orElse(0)
                         + ShotNumbers.FACE_METRES;
         double needed = DepthOfField.fNumberFocusOnNearest(lens, near, deep, CIRCLE);
         if (f * NEAR_ENOUGH >= needed) {
             return Optional.empty();
         }
         double sharp = DepthOfField.of(lens, f, near, CIRCLE).farMetres() - near;
-        boolean asPlanned =
-                f >= Scales.exactFNumber(taken.look().camera().fNumber()) / NEAR_ENOUGH;
+        boolean asPlanned = f >= Scales.exactFNumber(taken.look().camera().fNumber()) / NEAR_ENOUGH;
         if (people == 1 && asPlanned) {
             // One face with soft ears is what solos are planned for.
             return Optional.empty();
@@ -68,7 +70,13 @@ final class DepthCheck {
         return marks.stream()
                 .filter(m -> m.exact() * NEAR_ENOUGH >= needed)
                 .findFirst()
-                .map(m -> "f/" + m.text() + " would hold " + (people == 1 ? "all of it" : "them") + closer)
+                .map(
+                        m ->
+                                "f/"
+                                        + m.text()
+                                        + " would hold "
+                                        + (people == 1 ? "all of it" : "them")
+                                        + closer)
                 .orElse("no f-number holds that" + closer);
     }
 }

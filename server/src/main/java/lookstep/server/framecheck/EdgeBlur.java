@@ -7,11 +7,11 @@ import java.util.OptionalDouble;
 /**
  * How wide the edges of a picture are, as the diameter of the disc that would blur a perfect edge
  * so. At an edge the gradient is compared with that after blurring once more: the ratio tells the
- * width, whatever the contrast (the principle of Zhuo and Sim, Pattern Recognition 44(9), 2011, from
- * memory). Which ratio a disc has is worked out here: out of focus an edge rises as the area of a
- * disc that a line sweeps over, so its slope is a half ellipse. Noise is estimated from the picture
- * itself (the mask of Immerkaer, Computer Vision and Image Understanding 64(2), 1996, but by the
- * median), and its share of both gradients is taken off.
+ * width, whatever the contrast (the principle of Zhuo and Sim, Pattern Recognition 44(9), 2011,
+ * from memory). Which ratio a disc has is worked out here: out of focus an edge rises as the area
+ * of a disc that a line sweeps over, so its slope is a half ellipse. Noise is estimated from the
+ * picture itself (the mask of Immerkaer, Computer Vision and Image Understanding 64(2), 1996, but
+ * by the median), and its share of both gradients is taken off.
  */
 final class EdgeBlur {
     /** Standard deviations of the two blurs, pixels. */
@@ -150,7 +150,9 @@ final class EdgeBlur {
             for (int x = 0; x < w; x++) {
                 int c = row[x];
                 out[y * w + x] =
-                        0.2126f * (c >> 16 & 0xff) + 0.7152f * (c >> 8 & 0xff) + 0.0722f * (c & 0xff);
+                        0.2126f * (c >> 16 & 0xff)
+                                + 0.7152f * (c >> 8 & 0xff)
+                                + 0.0722f * (c & 0xff);
             }
         }
         return out;

@@ -10,8 +10,8 @@ import lookstep.simulator.model.optics.Scales;
  * How light the faces are against the predicted picture: mean linear luminance over each face in
  * both, in stops. Without a prediction it is against the skin's reflectance in the plan, which a
  * metered exposure shows as it is. Where no face was found, or the plan means the faces to be dark,
- * it is the middle of the picture (half its width, three fifths of its height) that is compared, and
- * the words say so.
+ * it is the middle of the picture (half its width, three fifths of its height) that is compared,
+ * and the words say so.
  *
  * <p>What this cannot know: how dark a person's skin is beyond the plan's four words for it (half a
  * stop either way, from memory), or that somebody turned away from the light on purpose.
@@ -47,8 +47,7 @@ final class ExposureCheck {
         }
         double[] sorted = off.clone();
         Arrays.sort(sorted);
-        double median =
-                (sorted[(sorted.length - 1) / 2] + sorted[sorted.length / 2]) / 2;
+        double median = (sorted[(sorted.length - 1) / 2] + sorted[sorted.length / 2]) / 2;
         String than = seen.planned().isPresent() ? "the plan" : "a metered exposure";
         if (Math.abs(median) >= GOOD_STOPS) {
             return Optional.of(
@@ -69,10 +68,11 @@ final class ExposureCheck {
         for (int i = 0; i < off.length; i++) {
             if (Math.abs(off[i]) >= ONE_ALONE_STOPS) {
                 alone.add(
-                        "%s %s %s".formatted(
-                                found.get(i).name(),
-                                Say.stops(off[i]),
-                                off[i] < 0 ? "under" : "over"));
+                        "%s %s %s"
+                                .formatted(
+                                        found.get(i).name(),
+                                        Say.stops(off[i]),
+                                        off[i] < 0 ? "under" : "over"));
                 farthest = Math.abs(off[i]) > Math.abs(farthest) ? off[i] : farthest;
             }
         }
@@ -148,8 +148,7 @@ final class ExposureCheck {
     }
 
     private static String missing(Seen seen) {
-        List<String> names =
-                seen.faces().stream().filter(f -> !f.found()).map(Face::name).toList();
+        List<String> names = seen.faces().stream().filter(f -> !f.found()).map(Face::name).toList();
         return names.isEmpty() ? "" : " (" + Say.names(names) + " not found)";
     }
 

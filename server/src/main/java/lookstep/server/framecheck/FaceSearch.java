@@ -93,7 +93,9 @@ final class FaceSearch {
         }
         for (int i = 0; i < faces.size(); i++) {
             for (int j = 0; j < i; j++) {
-                if (faces.get(i).found() && faces.get(j).found() && same(faces.get(i), faces.get(j))) {
+                if (faces.get(i).found()
+                        && faces.get(j).found()
+                        && same(faces.get(i), faces.get(j))) {
                     int weaker = scores.get(i) < scores.get(j) ? i : j;
                     FacePlace place = places.get(weaker);
                     faces.set(weaker, new Face(place, false, moved(place.metre(), aim)));

@@ -54,8 +54,7 @@ public final class Fingerprint {
         for (int y = 0; y < h; y++) {
             for (int x = 0; x < w; x++) {
                 double[] mean =
-                        picture.mean(
-                                new Box((double) x / w, (double) y / h, 1.0 / w, 1.0 / h));
+                        picture.mean(new Box((double) x / w, (double) y / h, 1.0 / w, 1.0 / h));
                 System.arraycopy(mean, 0, fields, (y * w + x) * 3, 3);
             }
         }
@@ -63,8 +62,7 @@ public final class Fingerprint {
         for (int y = 0; y < h; y++) {
             for (int x = 0; x < w; x++) {
                 for (int c = 0; c < 3; c++) {
-                    srgb[(y * w + x) * 3 + c] =
-                            (byte) Srgb.encode8(blurred(fields, w, h, x, y, c));
+                    srgb[(y * w + x) * 3 + c] = (byte) Srgb.encode8(blurred(fields, w, h, x, y, c));
                 }
             }
         }

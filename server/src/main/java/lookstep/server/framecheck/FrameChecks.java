@@ -7,8 +7,8 @@ import java.util.Optional;
 import lookstep.server.plan.ShootPlan;
 
 /**
- * Looks at each frame as it comes. Pure: what it says follows from the plan, the prediction and
- * the frame; it may be asked from any thread, as far as the prediction may.
+ * Looks at each frame as it comes. Pure: what it says follows from the plan, the prediction and the
+ * frame; it may be asked from any thread, as far as the prediction may.
  *
  * <p>It knows faces only as patches of skin's colour near where the plan has them ({@code
  * FaceSearch} says what that cannot know), so its remarks are for a glance, not for a verdict.

@@ -23,8 +23,7 @@ final class MotionCheck {
         double seconds = Scales.exactSeconds(taken.exif().seconds().getAsDouble());
         double people = Say.log2(seconds / STANDING_SECONDS);
         double hand = Say.log2(seconds * taken.lensMillimetres());
-        boolean asPlanned =
-                seconds <= 1.01 * Scales.exactSeconds(taken.look().camera().seconds());
+        boolean asPlanned = seconds <= 1.01 * Scales.exactSeconds(taken.look().camera().seconds());
         String time = Scales.formatTime(seconds);
         String lens = "%.0f mm".formatted(taken.lensMillimetres());
         if (people > LET_PASS_STOPS) {
@@ -44,8 +43,7 @@ final class MotionCheck {
         if (hand > LET_PASS_STOPS) {
             String says =
                     "%s with %s from the hand may shake; set %s or shorter, or use a stand"
-                            .formatted(
-                                    time, lens, shorter(1 / taken.lensMillimetres()));
+                            .formatted(time, lens, shorter(1 / taken.lensMillimetres()));
             return Optional.of(new Remark(Kind.MOTION, Weight.LOOK, says, seconds));
         }
         return Optional.empty();

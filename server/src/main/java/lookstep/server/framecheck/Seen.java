@@ -37,8 +37,7 @@ record Seen(LinearFields fields, List<Face> faces, Optional<Planned> planned) {
         List<FacePlace> places =
                 FacePlace.of(plan, taken.shot(), taken.look(), fields.width(), fields.height());
         boolean dark = planned.map(Seen::meantDark).orElse(false);
-        List<double[]> colours =
-                planned.map(p -> colours(p.fields(), p.faces())).orElse(List.of());
+        List<double[]> colours = planned.map(p -> colours(p.fields(), p.faces())).orElse(List.of());
         List<Face> faces =
                 dark
                         ? places.stream().map(Face::asPlanned).toList()
@@ -56,8 +55,7 @@ record Seen(LinearFields fields, List<Face> faces, Optional<Planned> planned) {
         int h = picture.height();
         List<FacePlace> places = FacePlace.of(plan, taken.shot(), taken.look(), w, h);
         List<Face> there = places.stream().map(Face::asPlanned).toList();
-        return FaceSearch.findAsPlanned(
-                SkinMap.of(picture, colours(picture, there)), places, w, h);
+        return FaceSearch.findAsPlanned(SkinMap.of(picture, colours(picture, there)), places, w, h);
     }
 
     private static List<double[]> colours(LinearFields picture, List<Face> faces) {

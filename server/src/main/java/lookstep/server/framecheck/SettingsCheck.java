@@ -11,10 +11,10 @@ import lookstep.simulator.model.colour.Mired;
 import lookstep.simulator.model.optics.Scales;
 
 /**
- * What the camera was set to against the look. A third of a stop is the dials' step, so a difference
- * counts from a quarter on; ten mired are about the least that is seen in a face (from memory), 50
- * are a quarter of a full CTO. A camera that does not say a colour temperature is on automatic, or
- * silent: that is not remarked.
+ * What the camera was set to against the look. A third of a stop is the dials' step, so a
+ * difference counts from a quarter on; ten mired are about the least that is seen in a face (from
+ * memory), 50 are a quarter of a full CTO. A camera that does not say a colour temperature is on
+ * automatic, or silent: that is not remarked.
  */
 final class SettingsCheck {
     private static final double LEAST_STOPS = 0.25;
@@ -85,8 +85,7 @@ final class SettingsCheck {
             }
         }
         List<String> silent = silent(exif);
-        boolean wrong =
-                Math.abs(stopsMore(taken)) >= WRONG_STOPS || Math.abs(mired) >= WRONG_MIRED;
+        boolean wrong = Math.abs(stopsMore(taken)) >= WRONG_STOPS || Math.abs(mired) >= WRONG_MIRED;
         String silence =
                 "the camera does not say its " + Say.names(silent) + ": check that on its display";
         if (!off.isEmpty()) {

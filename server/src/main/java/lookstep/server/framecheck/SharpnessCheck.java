@@ -8,20 +8,20 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Predicate;
 import lookstep.simulator.model.optics.Camera;
+import lookstep.simulator.model.optics.DepthOfField;
 
 /**
  * Whether front and back row, or left and right, are equally sharp: the width of the edges in and
  * around the faces that were found, in the original where there is one and else in the preview, in
- * which only coarse differences are left. Sharpness is one over that width, to which {@link
- * #FINEST_PIXELS} are added as squares because no picture is sharper than its pixels.
+ * which only coarse differences are left. Sharpness is one over that width on the sensor, to which
+ * the circle of confusion is added (as squares), because less than that is not seen as blur.
  *
  * <p>What this cannot know: motion blur from a missed focus, and a soft face from one with few
  * edges (hair over it, fog before it).
  */
 final class SharpnessCheck {
     private static final double LOOK_BELOW = 0.65;
-    private static final double WRONG_BELOW = 0.4;
-    private static final double FINEST_PIXELS = 2;
+    private static final double WRONG_BELOW = 0.45;
 
     /** People less deep than this stand in one row. */
     private static final double ONE_ROW_METRES = 0.15;
@@ -37,6 +37,9 @@ final class SharpnessCheck {
     /** A head of fewer pixels across shows no difference. */
     private static final int LEAST_PIXELS = 40;
 
+    /**
+     * @param disc of the blur, millimetres on the sensor
+     */
     private record Measured(Face face, double disc) {}
 
     private SharpnessCheck() {}
@@ -44,25 +47,23 @@ final class SharpnessCheck {
     static Optional<Remark> check(Taken taken, Seen seen) {
         List<Measured> measured = new ArrayList<>();
         boolean fromDetail = false;
-        int longSide = Math.max(taken.preview().getWidth(), taken.preview().getHeight());
         if (taken.detail().isPresent()) {
             DetailSource detail = taken.detail().get();
-            measured = measure(seen, face -> detailOf(detail, face));
+            int longSide = Math.max(detail.width(), detail.height());
+            measured = measure(seen, longSide, face -> detailOf(detail, face));
             fromDetail = !measured.isEmpty();
-            if (fromDetail) {
-                longSide = Math.max(detail.width(), detail.height());
-            }
         }
         if (!fromDetail) {
-            measured = measure(seen, face -> partOf(taken.preview(), face));
+            BufferedImage preview = taken.preview();
+            int longSide = Math.max(preview.getWidth(), preview.getHeight());
+            measured = measure(seen, longSide, face -> partOf(preview, face));
         }
         if (measured.isEmpty()) {
             return Optional.empty();
         }
         String where = fromDetail ? "" : " (seen in the preview only: look at 100 %)";
         double sharpest = measured.stream().mapToDouble(Measured::disc).min().orElse(0);
-        double onSensor = sharpest * Camera.SENSOR_LONG_MILLIMETRES / longSide;
-        if (fromDetail && onSensor > NOTHING_SHARP_MILLIMETRES) {
+        if (fromDetail && sharpest > NOTHING_SHARP_MILLIMETRES) {
             return Optional.of(
                     new Remark(
                             Kind.SHARPNESS,
@@ -77,7 +78,7 @@ final class SharpnessCheck {
                                             .orElseThrow()
                                             .face
                                             .name(),
-                                    onSensor),
+                                    sharpest),
                             0));
         }
         double deep = seen.faces().stream().mapToDouble(SharpnessCheck::behind).max().orElse(0);
@@ -90,7 +91,8 @@ final class SharpnessCheck {
                                 m -> behind(m.face) <= deep / 3,
                                 "the back row",
                                 m -> behind(m.face) >= deep * 2 / 3,
-                                "a higher f-number, or the focus between the rows",
+                                "a higher f-number, or closer rows",
+                                "focus on the nearest face again",
                                 where);
         Optional<Remark> sides =
                 softer(
@@ -100,17 +102,17 @@ final class SharpnessCheck {
                         "the right",
                         m -> m.face.metre().centreX() > 0.5 + SIDE,
                         "stand square to the row, see where the focus lies",
+                        "stand square to the row, see where the focus lies",
                         where);
         Optional<Remark> worse =
                 rows.isPresent() && sides.isPresent()
                         ? (rows.get().value() <= sides.get().value() ? rows : sides)
                         : rows.or(() -> sides);
-        if (worse.isPresent() || measured.size() < 2) {
+        if (worse.isPresent() || measured.size() < Math.max(2, seen.found().size())) {
             return worse;
         }
         return Optional.of(
-                new Remark(
-                        Kind.SHARPNESS, Weight.GOOD, "the faces are equally sharp" + where, 1));
+                new Remark(Kind.SHARPNESS, Weight.GOOD, "the faces are equally sharp" + where, 1));
     }
 
     private static double behind(Face face) {
@@ -123,7 +125,8 @@ final class SharpnessCheck {
             Predicate<Measured> one,
             String otherName,
             Predicate<Measured> other,
-            String mend,
+            String mendOther,
+            String mendOne,
             String where) {
         List<Measured> a = all.stream().filter(one).toList();
         List<Measured> b = all.stream().filter(other).toList();
@@ -145,7 +148,7 @@ final class SharpnessCheck {
                         otherSofter ? oneName : otherName,
                         share,
                         where,
-                        mend);
+                        otherSofter ? mendOther : mendOne);
         return Optional.of(
                 new Remark(
                         Kind.SHARPNESS,
@@ -156,7 +159,7 @@ final class SharpnessCheck {
 
     private static double sharpness(List<Measured> faces) {
         return faces.stream()
-                .mapToDouble(m -> 1 / Math.hypot(m.disc, FINEST_PIXELS))
+                .mapToDouble(m -> 1 / Math.hypot(m.disc, DepthOfField.DEFAULT_CIRCLE_MILLIMETRES))
                 .average()
                 .orElse(Double.NaN);
     }
@@ -166,13 +169,14 @@ final class SharpnessCheck {
         Optional<BufferedImage> of(Face face);
     }
 
-    private static List<Measured> measure(Seen seen, Patch patch) {
+    private static List<Measured> measure(Seen seen, int longSide, Patch patch) {
+        double pixel = Camera.SENSOR_LONG_MILLIMETRES / longSide;
         List<Measured> out = new ArrayList<>();
         for (Face face : seen.found()) {
             patch.of(face)
                     .map(EdgeBlur::discPixels)
                     .filter(OptionalDouble::isPresent)
-                    .ifPresent(disc -> out.add(new Measured(face, disc.getAsDouble())));
+                    .ifPresent(disc -> out.add(new Measured(face, disc.getAsDouble() * pixel)));
         }
         return out;
     }

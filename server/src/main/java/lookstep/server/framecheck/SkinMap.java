@@ -1,5 +1,6 @@
 package lookstep.server.framecheck;
 
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -50,8 +51,8 @@ final class SkinMap {
         }
         double least = LEAST_LUMINANCE;
         if (found > 0) {
-            double[] sorted = java.util.Arrays.copyOf(bright, found);
-            java.util.Arrays.sort(sorted);
+            double[] sorted = Arrays.copyOf(bright, found);
+            Arrays.sort(sorted);
             least =
                     Math.max(
                             least,

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.awt.image.BufferedImage;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import lookstep.protocols.image.ExifData;
 import lookstep.server.plan.CameraSettings;
@@ -21,7 +22,7 @@ class CameraChecksTest {
     private static final Look LOOK = look(8, 1 / 125.0);
 
     private static Look look(double f, double seconds) {
-        return new Look("any", new CameraSettings(f, seconds, 3200, 4300), 0, "key", java.util.Map.of());
+        return new Look("any", new CameraSettings(f, seconds, 3200, 4300), 0, "key", Map.of());
     }
 
     /** Two rows 0.75 m apart, 50 mm, the nearest face at 3 m: with a face's 0.15 m it is 0.9 m. */
@@ -65,7 +66,9 @@ class CameraChecksTest {
         assertEquals(0, remark.value(), 1e-9);
     }
 
-    /** Marks on the dials are a third of a stop apart: f/8 to f/5.6 is one stop, to f/7.1 a third. */
+    /**
+     * Marks on the dials are a third of a stop apart: f/8 to f/5.6 is one stop, to f/7.1 a third.
+     */
     @ParameterizedTest
     @CsvSource({
         "5.6, 125, 3200, 1, WRONG",
@@ -76,8 +79,7 @@ class CameraChecksTest {
         "11, 125, 6400, 0, LOOK"
     })
     void stopsFromTheLook(double f, double partOfSecond, int iso, double stops, Weight weight) {
-        Remark remark =
-                settings(ExifData.builder().fNumber(f).seconds(1 / partOfSecond).iso(iso));
+        Remark remark = settings(ExifData.builder().fNumber(f).seconds(1 / partOfSecond).iso(iso));
         assertEquals(stops, remark.value(), 0.001, remark.says());
         assertEquals(weight, remark.weight(), remark.says());
     }
@@ -117,13 +119,12 @@ class CameraChecksTest {
 
     /**
      * H = 50^2 / (2.8284 x 0.020) + 50 = 44 244 mm; far = 3 x (44.244 - 0.05) / (44.244 - 3) =
-     * 3.2146 m. For 0.9 m the f-number is 9.78 (as in the model's own test, computed apart), so f/10
-     * holds it, and f/9 (8.98) does not.
+     * 3.2146 m. For 0.9 m the f-number is 9.78 (as in the model's own test, computed apart), so
+     * f/10 holds it, and f/9 (8.98) does not.
      */
     @Test
     void whatIsSharp() {
-        Remark remark =
-                DepthCheck.check(taken(LOOK, asPlanned().fNumber(2.8))).orElseThrow();
+        Remark remark = DepthCheck.check(taken(LOOK, asPlanned().fNumber(2.8))).orElseThrow();
         assertEquals(0.2146, remark.value(), 0.0002);
         assertEquals(Weight.WRONG, remark.weight());
         assertEquals(
@@ -141,8 +142,7 @@ class CameraChecksTest {
     /** With 35 mm, which the camera says: H = 35^2 / (8 x 0.02) + 35 = 7691 mm, and 3.9 m is in. */
     @Test
     void theLensThatWasUsed() {
-        assertTrue(
-                DepthCheck.check(taken(LOOK, asPlanned().focalMillimetres(35))).isEmpty());
+        assertTrue(DepthCheck.check(taken(LOOK, asPlanned().focalMillimetres(35))).isEmpty());
     }
 
     @ParameterizedTest
@@ -159,9 +159,7 @@ class CameraChecksTest {
     void motion(double partOfSecond, double lens, Weight weight, String says) {
         Optional<Remark> remark =
                 MotionCheck.check(
-                        taken(
-                                LOOK,
-                                asPlanned().seconds(1 / partOfSecond).focalMillimetres(lens)));
+                        taken(LOOK, asPlanned().seconds(1 / partOfSecond).focalMillimetres(lens)));
         assertEquals(Optional.ofNullable(weight), remark.map(Remark::weight));
         remark.ifPresent(r -> assertTrue(r.says().contains(says), r.says()));
     }

@@ -12,6 +12,9 @@ final class DiscBlur {
 
     /** In linear light; the rim is repeated. */
     static BufferedImage of(BufferedImage picture, double discPixels) {
+        if (discPixels < 0.2) {
+            return picture;
+        }
         int reach = (int) Math.ceil(discPixels / 2 + 0.5);
         int side = 2 * reach + 1;
         double[] kernel = new double[side * side];

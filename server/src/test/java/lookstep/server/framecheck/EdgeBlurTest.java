@@ -67,8 +67,7 @@ class EdgeBlurTest {
         "2, 25, 0", "4, 25, 2", "8, 25, 2"
     })
     void tellsTheDisc(double disc, int contrast, double noise) {
-        BufferedImage picture =
-                DiscBlur.noisy(DiscBlur.of(triangles(contrast, 5), disc), noise, 7);
+        BufferedImage picture = DiscBlur.noisy(DiscBlur.of(triangles(contrast, 5), disc), noise, 7);
         double expected = Math.sqrt(disc * disc + 16 / 12.0);
         assertEquals(
                 expected,

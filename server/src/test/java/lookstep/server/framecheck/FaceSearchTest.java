@@ -92,8 +92,7 @@ class FaceSearchTest {
         List<Face> found = faces(frame);
         assertEquals(
                 List.of(true, false, true, true, true), found.stream().map(Face::found).toList());
-        Remark remark =
-                DemoFrames.remark(DemoFrames.check(frame.taken()), Kind.EXPOSURE);
+        Remark remark = DemoFrames.remark(DemoFrames.check(frame.taken()), Kind.EXPOSURE);
         assertTrue(remark.says().contains("(Marlo not found)"), remark.says());
     }
 }

@@ -26,8 +26,7 @@ class LightChecksTest {
         Graphics2D pen = image.createGraphics();
         pen.setColor(background);
         pen.fillRect(0, 0, 1440, 960);
-        List<FacePlace> places =
-                FacePlace.of(DemoFrames.PLAN, SAFE.shot(), SAFE.look(), 1440, 960);
+        List<FacePlace> places = FacePlace.of(DemoFrames.PLAN, SAFE.shot(), SAFE.look(), 1440, 960);
         for (int i = 0; i < places.size(); i++) {
             Box face = places.get(i).metre().times(0.16, 0.22);
             pen.setColor(faces[i % faces.length]);
@@ -77,7 +76,9 @@ class LightChecksTest {
                 remark.says());
     }
 
-    /** Linear 0.137 x 1/8 on a grey of linear 0.0171 is three stops; 0.0086 is four (codes 35, 23). */
+    /**
+     * Linear 0.137 x 1/8 on a grey of linear 0.0171 is three stops; 0.0086 is four (codes 35, 23).
+     */
     @Test
     void theBackground() {
         Color threeUnder = new Color(35, 35, 35);
@@ -149,8 +150,7 @@ class LightChecksTest {
     /** The plan's skin: medium is (0.36, 0.20, 0.14), a luminance of 0.23. */
     @Test
     void withoutAPredictionTheSkinIsMeteredAgainstThePlan() {
-        Taken taken =
-                SAFE.taken(patches(Color.BLACK, PLANNED), SAFE.exif().build());
+        Taken taken = SAFE.taken(patches(Color.BLACK, PLANNED), SAFE.exif().build());
         FrameReport report =
                 new FrameChecks(DemoFrames.PLAN, (shot, look) -> Optional.empty()).check(taken);
         Remark remark = DemoFrames.remark(report, Kind.EXPOSURE);
