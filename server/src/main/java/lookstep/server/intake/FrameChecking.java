@@ -80,7 +80,6 @@ public final class FrameChecking implements AutoCloseable {
                         r -> {
                             Thread t = new Thread(r, "checks");
                             t.setDaemon(true);
-                            t.setPriority(Thread.MIN_PRIORITY);
                             return t;
                         },
                         new ThreadPoolExecutor.DiscardOldestPolicy());

@@ -47,7 +47,6 @@ public final class FrameIntake implements AutoCloseable {
     private final Live live;
     private final Links links;
     private final Function<String, ShotFacts> facts;
-    private final LongSupplier epochMillis;
     private final FramePictures pictures;
     private final WatchedFolder watched;
     private final Deque<Waiting> waiting = new ArrayDeque<>();
@@ -90,7 +89,6 @@ public final class FrameIntake implements AutoCloseable {
         this.live = live;
         this.links = links;
         this.facts = facts;
-        this.epochMillis = epochMillis;
         pictures = new FramePictures(folder, makers, changed, new Previewed());
         rememberWhatWasThere();
         LiveState state = live.state();

@@ -6,6 +6,7 @@ import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -96,7 +97,7 @@ record CameraWay(
 
     private static CameraWay ptpip(Runnable shutter) throws IOException {
         PtpIpCamera camera =
-                new PtpIpCamera(PtpIpCamera.Offers.ALL, Clock.systemDefaultZone(), shutter);
+                new PtpIpCamera(PtpIpCamera.Offers.ALL, Clock.system(ZoneId.systemDefault()), shutter);
         InetSocketAddress at = camera.start(0);
         PtpIpCameraLink link =
                 PtpIpCameraLink.parse("127.0.0.1:" + at.getPort(), new UUID(0, 1));
@@ -108,7 +109,7 @@ record CameraWay(
                         byHand.withExposure(
                                 camera.dial(DeviceProperty.F_NUMBER) / 100.0,
                                 camera.dial(DeviceProperty.EXPOSURE_TIME) / 10_000.0,
-                                camera.dial(DeviceProperty.EXPOSURE_INDEX)),
+                                (double) camera.dial(DeviceProperty.EXPOSURE_INDEX)),
                 camera::close);
     }
 

@@ -78,7 +78,7 @@ class WaysInIT {
         camera =
                 new PtpIpCamera(
                         PtpIpCamera.Offers.ALL,
-                        Clock.systemDefaultZone(),
+                        Clock.system(ZoneId.systemDefault()),
                         released::incrementAndGet);
         cameraPort = camera.start(0).getPort();
         camera.put("OLD_0001.JPG", picture()); // of another shoot
@@ -145,9 +145,8 @@ class WaysInIT {
     }
 
     private FtpUploader uploader() {
-        Matcher word = PASSWORD.matcher(lookstep.printed());
         until("the password is printed", () -> PASSWORD.matcher(lookstep.printed()).find());
-        word = PASSWORD.matcher(lookstep.printed());
+        Matcher word = PASSWORD.matcher(lookstep.printed());
         assertTrue(word.find());
         return new FtpUploader(
                 new FtpUploader.Setup(
