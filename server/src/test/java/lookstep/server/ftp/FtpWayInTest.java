@@ -622,7 +622,8 @@ class FtpWayInTest {
                     control.send("LIST", "530");
                 }
                 if (!who[0].equals("anonymous") && !who[1].isEmpty()) {
-                    String as = who[0].equals("ines-body") ? "camera ines-body" : "an unknown camera";
+                    String as =
+                            who[0].equals("ines-body") ? "camera ines-body" : "an unknown camera";
                     assertEquals(
                             "FTP: 127.0.0.1 was not let in as "
                                     + as
