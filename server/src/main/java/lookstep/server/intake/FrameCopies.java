@@ -59,7 +59,18 @@ public final class FrameCopies implements SafeKeeping.Listener, AutoCloseable {
                 }
             }
         }
-        links.tell(new Link("copies", true, "originals are copied to " + copies));
+        links.tell(new Link("copies", true, "originals are copied to " + copies + sameDrive(copies)));
+    }
+
+    private String sameDrive(Path copies) {
+        try {
+            return SafeKeeping.onOneDrive(folder, copies)
+                    ? ", which is on the same drive as they are: if it fails, both are gone"
+                    : "";
+        } catch (IOException gone) {
+            // the first copy will say so
+            return "";
+        }
     }
 
     /** A file of a frame came in. */
