@@ -23,7 +23,11 @@ final class DiscBlur {
             int inside = 0;
             for (int k = 0; k < FINE * FINE; k++) {
                 double dx = i % side - reach + (k % FINE + 0.5) / FINE - 0.5;
-                double dy = Math.floorDiv(i, side) - reach + (Math.floorDiv(k, FINE) + 0.5) / FINE - 0.5;
+                double dy =
+                        Math.floorDiv(i, side)
+                                - reach
+                                + (Math.floorDiv(k, FINE) + 0.5) / FINE
+                                - 0.5;
                 inside += dx * dx + dy * dy < discPixels * discPixels / 4 ? 1 : 0;
             }
             kernel[i] = inside;
