@@ -7,7 +7,7 @@ import java.util.OptionalDouble;
 /**
  * The same picture once more, against those that are kept. The limit was measured on rendered
  * frames of the demo shoot. The same picture with noise, differently aimed by 5 cm or with
- * everybody up to 10 cm elsewhere: 0.4 to 1.2 for groups (2.1 for five close together, 1.0 to 1.7
+ * everybody up to 10 cm elsewhere: 0.5 to 1.5 for groups (2.1 for five close together, 1.0 to 1.7
  * for solos in which the person stands 3 cm elsewhere). Another look of the same people: 2.3 for
  * two lights off, which is the least; 7 and more for other colours. Another person's solo: 4.6 and
  * more. A third of a stop more alone is 2.1 to 2.8 where the faces are lit, so that counts as

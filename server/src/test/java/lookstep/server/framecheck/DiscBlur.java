@@ -23,7 +23,11 @@ final class DiscBlur {
             int inside = 0;
             for (int k = 0; k < FINE * FINE; k++) {
                 double dx = i % side - reach + (k % FINE + 0.5) / FINE - 0.5;
-                double dy = i / side - reach + (k / FINE + 0.5) / FINE - 0.5;
+                double dy =
+                        Math.floorDiv(i, side)
+                                - reach
+                                + (Math.floorDiv(k, FINE) + 0.5) / FINE
+                                - 0.5;
                 inside += dx * dx + dy * dy < discPixels * discPixels / 4 ? 1 : 0;
             }
             kernel[i] = inside;
@@ -36,7 +40,7 @@ final class DiscBlur {
         for (int p = 0; p < w * h; p++) {
             int rgb = picture.getRGB(p % w, p / w);
             for (int c = 0; c < 3; c++) {
-                linear[c][p] = Srgb.decode((rgb >> 16 - 8 * c & 0xff) / 255.0);
+                linear[c][p] = Srgb.decode((rgb >> (16 - 8 * c) & 0xff) / 255.0);
             }
         }
         for (int p = 0; p < w * h; p++) {

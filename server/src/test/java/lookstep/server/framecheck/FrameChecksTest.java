@@ -3,6 +3,7 @@ package lookstep.server.framecheck;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.awt.image.BufferedImage;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -170,6 +171,20 @@ class FrameChecksTest {
         assertEquals(
                 "Quill stands in the fold: a step to the side, or aim a little aside", fold.says());
         assertEquals(1, fold.value());
+    }
+
+    /** The camera on its side, which the plan does not know of: its picture is level. */
+    @Test
+    void anUprightFrame() {
+        DemoFrames.DemoFrame frame = DemoFrames.of("solo-ines");
+        BufferedImage upright =
+                frame.compose(DemoFrames.plates(frame.scene(), frame.camera(), 320, 480));
+        FrameReport report =
+                DemoFrames.check(frame.taken(DiscBlur.noisy(upright, 2, 4), frame.exif().build()));
+        assertEquals(List.of(), notGood(report));
+        Remark faces = DemoFrames.remark(report, Kind.EXPOSURE);
+        assertTrue(faces.says().startsWith("all faces within"), faces.says());
+        assertTrue(report.fingerprint().toString().startsWith("upright "));
     }
 
     /** The middle one of five stands in the middle, and no page is folded there. */
