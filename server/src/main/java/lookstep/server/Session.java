@@ -234,6 +234,15 @@ final class Session implements AutoCloseable {
                         FullSizeDetail::of);
         parts.push(checking);
         intake.tellPreviews(checking::look);
+        String[] expected = {""};
+        live.watch(
+                state -> {
+                    if (!state.shot().equals(expected[0])) {
+                        expected[0] = state.shot();
+                        checking.expect(state.shot());
+                    }
+                });
+        checking.expect(live.state().shot());
     }
 
     private FrameCopies copy(FrameIntake intake, Path frames, Path to) {

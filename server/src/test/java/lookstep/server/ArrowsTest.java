@@ -47,6 +47,7 @@ class ArrowsTest {
         "lookstep.server.disk, 5",
         "lookstep.server.ftp, 12",
         "lookstep.server.keeping, 6",
+        "lookstep.server.framecheck, 15",
         "lookstep.server.rehearsal, 1",
         "lookstep.server.web, 8",
         "lookstep.server.cli, 5"

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import lookstep.server.plan.Look;
+import lookstep.server.plan.Shot;
 import lookstep.server.plan.ShootPlan;
 
 /**
@@ -23,6 +25,11 @@ public final class FrameChecks {
     public FrameChecks(ShootPlan plan, Predicted predicted) {
         this.plan = plan;
         this.predicted = predicted;
+    }
+
+    /** Makes the prediction of a shot that frames are about to come of, which may take seconds. */
+    public void expect(Shot shot, Look look) {
+        predicted.picture(shot, look);
     }
 
     /**

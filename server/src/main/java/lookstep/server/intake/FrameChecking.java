@@ -85,6 +85,12 @@ public final class FrameChecking implements AutoCloseable {
                         new ThreadPoolExecutor.DiscardOldestPolicy());
     }
 
+    /** The shot that is current now: what its frames will be compared with is made beforehand. */
+    public void expect(String shot) {
+        thread.execute(
+                () -> shots.apply(shot).ifPresent(s -> checks.expect(s, looks.apply(live.state(), s))));
+    }
+
     /** A frame's preview is there. */
     public void look(int number, Preview preview) {
         thread.execute(() -> looked(number, preview));
