@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Reads the Exif of a JPEG file, or of a RAW file that is built on TIFF (CIPA DC-008). A bad part
+ * Reads the Exif of a JPEG file, or of a RAW file (CIPA DC-008). A bad part
  * becomes a note, never an exception, and the rest is still read. Of a JPEG it reads no further
  * than the first scan, and at most one Exif segment.
  */
@@ -34,6 +34,10 @@ public final class ExifReader {
 
     private static ExifReading read(Octets octets) throws IOException {
         List<String> notes = new ArrayList<>();
+        Optional<Octets> inside = RawHead.picture(octets);
+        if (inside.isPresent()) {
+            return read(inside.get());
+        }
         Optional<TiffBlock> block = TiffBlock.of(octets);
         if (block.isEmpty()) {
             JpegHeader header = JpegHeader.read(octets);
