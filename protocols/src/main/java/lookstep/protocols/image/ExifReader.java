@@ -7,9 +7,9 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Reads the Exif of a JPEG file, or of a RAW file (CIPA DC-008). A bad part
- * becomes a note, never an exception, and the rest is still read. Of a JPEG it reads no further
- * than the first scan, and at most one Exif segment.
+ * Reads the Exif of a JPEG file, or of a RAW file (CIPA DC-008). A bad part becomes a note, never
+ * an exception, and the rest is still read. Of a JPEG it reads no further than the first scan, and
+ * at most one Exif segment.
  */
 public final class ExifReader {
     private ExifReader() {}

@@ -5,9 +5,9 @@ import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 
 /**
- * The head of RAF files, which is not TIFF: "CCD-RAW " at octet 8, and at octets 84 and 88 where the
- * JPEG inside lies and how long it is, most significant octet first (the first was read in a public
- * file, the others are from memory). That JPEG has the camera's Exif.
+ * The head of RAF files, which is not TIFF: "CCD-RAW " at octet 8, and at octets 84 and 88 where
+ * the JPEG inside lies and how long it is, most significant octet first (the first was read in a
+ * public file, the others are from memory). That JPEG has the camera's Exif.
  */
 final class RawHead {
     private static final byte[] MARK = "CCD-RAW ".getBytes(StandardCharsets.US_ASCII);
