@@ -32,12 +32,10 @@ public final class ExifReader {
         return read(Octets.of(jpeg));
     }
 
-    private static ExifReading read(Octets octets) throws IOException {
+    private static ExifReading read(Octets file) throws IOException {
         List<String> notes = new ArrayList<>();
-        Optional<Octets> inside = RawHead.picture(octets);
-        if (inside.isPresent()) {
-            return read(inside.get());
-        }
+        // once only: the JPEG inside may be anything, also such a file again
+        Octets octets = RawHead.picture(file).orElse(file);
         Optional<TiffBlock> block = TiffBlock.of(octets);
         if (block.isEmpty()) {
             JpegHeader header = JpegHeader.read(octets);

@@ -269,6 +269,11 @@ class EmbeddedPicturesTest {
         assertEquals(38, found.start());
         assertArrayEquals(preview, bytes(rw2.toByteArray(), found));
         assertEquals(8, ExifReader.read(rw2.toByteArray()).data().orientation());
+        // a head that leads to itself
+        raf.putInt(84, 0).putInt(88, raf.capacity());
+        assertEquals(List.of(), EmbeddedPictures.of(raf.array()).pictures());
+        assertEquals(ExifData.UNKNOWN, ExifReader.read(raf.array()).data());
+        raf.putInt(84, 200).putInt(88, preview.length);
         for (int cut = 0; cut < raf.capacity(); cut += 7) {
             checkInside(Arrays.copyOf(raf.array(), cut));
         }
