@@ -154,7 +154,7 @@ final class PreviewBench {
         for (int y = 0; y < height; y++) {
             for (int x = 0; x < width; x++) {
                 int soft = (int) (90 + 60 * Math.sin(x / 97.0) + 60 * Math.cos(y / 71.0));
-                int grain = (random.nextInt() >>> 29) + soft;
+                int grain = (random.nextInt() >>> 28) + soft;
                 int r = Math.max(0, Math.min(255, grain + 20));
                 int g = Math.max(0, Math.min(255, grain));
                 int b = Math.max(0, Math.min(255, 230 - grain));

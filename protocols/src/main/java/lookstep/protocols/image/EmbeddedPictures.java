@@ -14,6 +14,8 @@ import lookstep.protocols.image.EmbeddedPicture.Kind;
  * JPEGInterchangeFormat or as a single strip of Compression 6 or 7. What leads nowhere becomes a
  * note.
  *
+ * <p>Two kinds more: RW2, which is TIFF but for its number, and RAF (see {@link RawHead}).
+ *
  * <p>Of each picture only the beginning is looked at. Whether it is whole, {@link BareJpeg} tells.
  * Maker notes are left out.
  */
@@ -22,6 +24,9 @@ public final class EmbeddedPictures {
 
     /** Places that are looked at: more than any camera names in one file. */
     private static final int MOST_CANDIDATES = 200;
+
+    /** In RW2 files (read in a public one): a tag whose value is a JPEG. */
+    private static final int WHOLE_JPEG = 0x002E;
 
     private static final int OLD_JPEG = 6;
     private static final int JPEG = 7;
@@ -71,8 +76,11 @@ public final class EmbeddedPictures {
     private static Reading of(Octets octets) throws IOException {
         EmbeddedPictures found = new EmbeddedPictures(octets);
         Optional<TiffBlock> tiff = TiffBlock.of(octets);
+        Optional<Octets> raf = RawHead.picture(octets);
         if (tiff.isPresent()) {
             found.inTiff(tiff.get());
+        } else if (raf.isPresent()) {
+            found.candidate(Kind.RAW_PREVIEW, raf.get().start(), raf.get().size());
         } else {
             found.inJpeg();
         }
@@ -132,6 +140,10 @@ public final class EmbeddedPictures {
             Optional<Long> length = number(tiff, node, ExifTag.JPEG_LENGTH);
             if (at.isPresent() && length.isPresent()) {
                 candidate(Kind.RAW_PREVIEW, at.get(), length.get());
+            }
+            Optional<TiffBlock.Field> whole = node.field(WHOLE_JPEG);
+            if (whole.isPresent() && whole.get().type() == TiffBlock.UNDEFINED) {
+                candidate(Kind.RAW_PREVIEW, whole.get().valueAt(), whole.get().octets());
             }
             if (isJpegStrip(tiff, node)) {
                 candidate(

@@ -7,9 +7,9 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Reads the Exif of a JPEG file, or of a RAW file that is built on TIFF (CIPA DC-008). A bad part
- * becomes a note, never an exception, and the rest is still read. Of a JPEG it reads no further
- * than the first scan, and at most one Exif segment.
+ * Reads the Exif of a JPEG file, or of a RAW file (CIPA DC-008). A bad part becomes a note, never
+ * an exception, and the rest is still read. Of a JPEG it reads no further than the first scan, and
+ * at most one Exif segment.
  */
 public final class ExifReader {
     private ExifReader() {}
@@ -32,8 +32,10 @@ public final class ExifReader {
         return read(Octets.of(jpeg));
     }
 
-    private static ExifReading read(Octets octets) throws IOException {
+    private static ExifReading read(Octets file) throws IOException {
         List<String> notes = new ArrayList<>();
+        // once only: the JPEG inside may be anything, also such a file again
+        Octets octets = RawHead.picture(file).orElse(file);
         Optional<TiffBlock> block = TiffBlock.of(octets);
         if (block.isEmpty()) {
             JpegHeader header = JpegHeader.read(octets);

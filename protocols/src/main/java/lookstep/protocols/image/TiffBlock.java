@@ -23,6 +23,11 @@ final class TiffBlock {
     /** A LONG that leads to a directory (Adobe's TIFF Technical Note 1). */
     static final int DIRECTORY = 13;
 
+    private static final int TIFF = 42;
+
+    /** What stands there in RW2 files (from memory; read in a public one). */
+    private static final int RW2 = 0x55;
+
     /** More fields than any camera writes into one directory. */
     static final int MOST_FIELDS = 2000;
 
@@ -58,7 +63,7 @@ final class TiffBlock {
         this.leastFirst = leastFirst;
     }
 
-    /** Empty if the block does not begin with a byte order mark and the number 42. */
+    /** Empty if the block does not begin with a byte order mark and the number 42, or RW2's. */
     static Optional<TiffBlock> of(Octets block) throws IOException {
         // II or MM, given twice, so its order does not matter
         int mark = block.u16(0);
@@ -66,7 +71,8 @@ final class TiffBlock {
             return Optional.empty();
         }
         TiffBlock tiff = new TiffBlock(block, mark == 0x4949);
-        return tiff.u16(2) == 42 ? Optional.of(tiff) : Optional.empty();
+        int number = tiff.u16(2);
+        return number == TIFF || number == RW2 ? Optional.of(tiff) : Optional.empty();
     }
 
     long size() {

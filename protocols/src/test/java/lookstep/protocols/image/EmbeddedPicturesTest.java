@@ -241,6 +241,44 @@ class EmbeddedPicturesTest {
                 reading.notes()::toString);
     }
 
+    /** Places as they were found in public files; the rest is laid out here. */
+    @Test
+    void twoKindsThatAreNotQuiteTiff() throws IOException {
+        byte[] preview = ExifWriter.insert(Pictures.encoded(64, 48, false), DATA);
+        ByteBuffer raf = ByteBuffer.allocate(200 + preview.length + 50);
+        raf.put(8, "CCD-RAW ".getBytes(java.nio.charset.StandardCharsets.US_ASCII));
+        raf.putInt(84, 200).putInt(88, preview.length).put(200, preview);
+        EmbeddedPicture found = only(EmbeddedPictures.of(raf.array()));
+        assertEquals(Kind.RAW_PREVIEW, found.kind());
+        assertArrayEquals(preview, bytes(raf.array(), found));
+        assertEquals(6, ExifReader.read(raf.array()).data().orientation());
+
+        ByteArrayOutputStream rw2 = new ByteArrayOutputStream();
+        rw2.writeBytes(
+                Annotated.bytes(
+                        """
+                        4949 5500 08000000            # least significant first, 0x55
+                        0200                          # two fields
+                        2E00 0700 %02X%02X0000 26000000 # a JPEG as its value, at 38
+                        1201 0300 01000000 0800 0000  # Orientation 8
+                        00000000
+                        """
+                                .formatted(preview.length & 0xFF, preview.length >> 8)));
+        rw2.writeBytes(preview);
+        found = only(EmbeddedPictures.of(rw2.toByteArray()));
+        assertEquals(38, found.start());
+        assertArrayEquals(preview, bytes(rw2.toByteArray(), found));
+        assertEquals(8, ExifReader.read(rw2.toByteArray()).data().orientation());
+        // a head that leads to itself
+        raf.putInt(84, 0).putInt(88, raf.capacity());
+        assertEquals(List.of(), EmbeddedPictures.of(raf.array()).pictures());
+        assertEquals(ExifData.UNKNOWN, ExifReader.read(raf.array()).data());
+        raf.putInt(84, 200).putInt(88, preview.length);
+        for (int cut = 0; cut < raf.capacity(); cut += 7) {
+            checkInside(Arrays.copyOf(raf.array(), cut));
+        }
+    }
+
     @Test
     void loopsEnd() throws IOException {
         byte[] file = raw();

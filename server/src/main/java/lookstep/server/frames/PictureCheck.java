@@ -23,8 +23,8 @@ import lookstep.protocols.image.Wholeness;
  */
 record PictureCheck(Verdict verdict, String words, ExifData exif, List<String> notes) {
     static final String NOT_CHECKED =
-            "this kind of RAW file cannot be looked into: it was taken as whole because it had"
-                    + " stopped growing, and its settings are not known";
+            "whether this kind of RAW file is whole cannot be told: it was taken because it had"
+                    + " stopped growing";
 
     enum Verdict {
         WHOLE,
@@ -44,7 +44,10 @@ record PictureCheck(Verdict verdict, String words, ExifData exif, List<String> n
                 return channel.size() == 0
                         ? without(Verdict.NOT_YET, "the file is empty")
                         : new PictureCheck(
-                                Verdict.WHOLE, "", ExifData.UNKNOWN, List.of(NOT_CHECKED));
+                                Verdict.WHOLE,
+                                "",
+                                ExifReader.read(channel).data(),
+                                List.of(NOT_CHECKED));
             }
             Wholeness wholeness =
                     kind == PictureKind.JPEG

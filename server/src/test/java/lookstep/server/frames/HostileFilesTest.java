@@ -25,8 +25,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** Files that are cut, damaged, or made to harm: no exception, and memory stays bounded. */
 class HostileFilesTest {
-    private static final ThreadMXBean THREADS =
-            (ThreadMXBean) ManagementFactory.getThreadMXBean();
+    private static final ThreadMXBean THREADS = (ThreadMXBean) ManagementFactory.getThreadMXBean();
 
     @TempDir Path folder;
 
@@ -76,8 +75,7 @@ class HostileFilesTest {
     void cutsAndDamageAreNeverExceptions() throws IOException {
         Random random = new Random(17);
         for (String name : new String[] {"a.jpg", "a.dng"}) {
-            byte[] whole =
-                    name.endsWith("jpg") ? camera() : raw(TestPictures.jpeg(1600, 1066));
+            byte[] whole = name.endsWith("jpg") ? camera() : raw(TestPictures.jpeg(1600, 1066));
             assertInstanceOf(Preview.class, new PreviewMaker().make(file(name, whole)));
             for (int percent = 0; percent < 100; percent += 4) {
                 tryAll(file(name, Arrays.copyOf(whole, whole.length * percent / 100)));
@@ -125,8 +123,7 @@ class HostileFilesTest {
                 allocatedBytes(
                         () ->
                                 assertInstanceOf(
-                                        Preview.class,
-                                        FullSize.crop(file, 5000, 3000, 500, 500)));
+                                        Preview.class, FullSize.crop(file, 5000, 3000, 500, 500)));
         assertTrue(bytes < 30_000_000, bytes + " bytes");
     }
 
@@ -149,8 +146,7 @@ class HostileFilesTest {
     void filesOfGigabytesAreNotReadIntoMemory() throws IOException {
         byte[] jpeg = TestPictures.jpeg(64, 48);
         long size = 2_200_000_000L;
-        Path stopped =
-                sparse("a.jpg", Arrays.copyOf(jpeg, jpeg.length - 2), size, new byte[] {1});
+        Path stopped = sparse("a.jpg", Arrays.copyOf(jpeg, jpeg.length - 2), size, new byte[] {1});
         Path nothing = sparse("b.dng", new byte[0], size, new byte[] {1});
         Path other = sparse("c.cr3", new byte[0], size, new byte[] {1});
         long bytes =

@@ -134,8 +134,7 @@ class PreviewInBrowserTest {
         main.put("ICC_PROFILE\0".getBytes(StandardCharsets.US_ASCII)).put((byte) 1).put((byte) 1);
         main.put(profile).put(plain, 20, plain.length - 20);
         byte[] inside = jpeg(1600, 1066, new Color(128, 128, 128));
-        Path file =
-                Files.write(folder.resolve("a.jpg"), MpfWriter.append(main.array(), inside));
+        Path file = Files.write(folder.resolve("a.jpg"), MpfWriter.append(main.array(), inside));
         Preview preview = assertInstanceOf(Preview.class, new PreviewMaker().make(file));
         assertColour(new Color(188, 188, 188), shown(preview), 2, 2);
     }
