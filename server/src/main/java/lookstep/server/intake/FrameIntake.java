@@ -14,6 +14,8 @@ import java.util.Set;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Function;
 import java.util.function.LongSupplier;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import lookstep.protocols.image.ExifData;
 import lookstep.server.frames.ArrivedFile;
 import lookstep.server.frames.FolderNote;
@@ -244,11 +246,14 @@ public final class FrameIntake implements AutoCloseable {
         }
     }
 
-    /** The body's name and the folder that it fills: two bodies of one kind fill two folders. */
+    /** The body's name and number, and the folder that it fills: each body has its own clock. */
     private static String camera(ArrivedFile file, FileMark mark) {
         int slash = mark.path().indexOf('/');
         String filled = slash < 0 ? "" : mark.path().substring(0, slash);
-        String body = file.exif().bodyModel().orElse("");
+        String body =
+                Stream.of(file.exif().bodyModel(), file.exif().bodySerial())
+                        .flatMap(Optional::stream)
+                        .collect(Collectors.joining(" "));
         return body.isEmpty() || filled.isEmpty() ? body + filled : body + ", " + filled;
     }
 
