@@ -38,7 +38,7 @@ public final class Arrivals {
         int number = sent().size() + 1;
         Optional<Path> file =
                 number % LARGE_EVERY == 0
-                        ? Optional.of(large("LARGE_%05d.JPG".formatted(number)))
+                        ? Optional.of(large("LARGE_%05d.JPG".formatted(number), number))
                         : camera.photograph();
         String name = file.orElseThrow().getFileName().toString();
         synchronized (sent) {
@@ -47,12 +47,14 @@ public final class Arrivals {
     }
 
     /** Straight under its last name and in pieces, so that half of it is seen at first. */
-    private Path large(String name) throws IOException {
+    private Path large(String name, int number) throws IOException {
         Path file = folder.resolve(name);
         try (OutputStream out = Files.newOutputStream(file, StandardOpenOption.CREATE_NEW)) {
             for (int at = 0; at < large.length; at += PIECE_BYTES) {
                 out.write(large, at, Math.min(PIECE_BYTES, large.length - at));
             }
+            // the same picture twice would be one frame
+            out.write(new byte[] {0, (byte) (number >> 8), (byte) number});
         }
         return file;
     }
