@@ -41,8 +41,8 @@ sealed interface DialChoice {
                         .min(
                                 (a, b) ->
                                         Double.compare(
-                                                dial.stopsBetween(a, wanted),
-                                                dial.stopsBetween(b, wanted)))
+                                                away(dial, a, wanted),
+                                                away(dial, b, wanted)))
                         .orElse(0L);
         if (nearest == 0 || !near(dial, nearest, wanted)) {
             return new ByHand(
@@ -54,7 +54,11 @@ sealed interface DialChoice {
     }
 
     private static boolean near(Dial dial, long value, double wanted) {
-        return value > 0 && dial.stopsBetween(value, wanted) <= NEAR_STOPS;
+        return value > 0 && away(dial, value, wanted) <= NEAR_STOPS;
+    }
+
+    private static double away(Dial dial, long value, double wanted) {
+        return dial.stopsBetween((double) value, wanted);
     }
 
     private static LongStream candidates(Form form, double wanted) {
