@@ -38,11 +38,7 @@ sealed interface DialChoice {
                 candidates(described.form(), wanted)
                         .filter(value -> value > 0 && described.type().holds(value))
                         .boxed()
-                        .min(
-                                (a, b) ->
-                                        Double.compare(
-                                                away(dial, a, wanted),
-                                                away(dial, b, wanted)))
+                        .min((a, b) -> Double.compare(away(dial, a, wanted), away(dial, b, wanted)))
                         .orElse(0L);
         if (nearest == 0 || !near(dial, nearest, wanted)) {
             return new ByHand(

@@ -66,7 +66,16 @@ final class Received implements WayIn.Incoming {
         long until = System.nanoTime() + DEADLINE_NANOS;
         while (!condition.getAsBoolean()) {
             long left = until - System.nanoTime();
-            assertTrue(left > 0, "waited in vain for " + what + "; said: " + said + "; " + order + "; " + changes);
+            assertTrue(
+                    left > 0,
+                    "waited in vain for "
+                            + what
+                            + "; said: "
+                            + said
+                            + "; "
+                            + order
+                            + "; "
+                            + changes);
             try {
                 TimeUnit.NANOSECONDS.timedWait(this, Math.min(left, 20_000_000));
             } catch (InterruptedException e) {
