@@ -27,6 +27,7 @@ class ArrowsTest {
         "lookstep.protocols.dmx, 4",
         "lookstep.protocols.wire, 14",
         "lookstep.protocols.sacn, 10",
+        "lookstep.protocols.ptpip, 30",
         "lookstep.protocols.fixture, 10",
         "lookstep.protocols.image, 5",
         "lookstep.protocols.gdtf, 20",
@@ -40,6 +41,7 @@ class ArrowsTest {
         "lookstep.server.live, 6",
         "lookstep.server.output, 10",
         "lookstep.server.frames, 8",
+        "lookstep.server.ptpip, 12",
         "lookstep.server.prediction, 3",
         "lookstep.server.intake, 1",
         "lookstep.server.gear, 1",
@@ -152,6 +154,7 @@ class ArrowsTest {
     @CsvSource({
         "lookstep.simulator.gear.., lookstep.server.rehearsal..",
         "lookstep.protocols.gdtf.., lookstep.server.fixture..",
+        "lookstep.protocols.ptpip.., lookstep.server.ptpip..",
         "io.undertow.., lookstep.server.web..",
         "org.xnio.., lookstep.server.web..",
         "org.apache.ftpserver.., lookstep.server.ftp..",

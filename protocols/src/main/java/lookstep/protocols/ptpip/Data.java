@@ -8,6 +8,7 @@ import java.util.Arrays;
  * @param transaction number of the request
  * @param octets the data; shared, so not to be changed
  */
+@SuppressWarnings("ArrayRecordComponent") // large, and compared by what it holds
 public record Data(int transaction, byte[] octets) implements Packet {
     static final int TYPE = 10;
 

@@ -26,8 +26,8 @@ import lookstep.protocols.ptpip.ProbeRequest;
 import lookstep.protocols.ptpip.ProbeResponse;
 
 /**
- * The two connections to one camera (CIPA DC-005). One thread; {@link #wake} from any. The camera's
- * probes are answered whenever anything is waited for.
+ * The two connections to one camera (CIPA DC-005). One thread. The camera's probes are answered
+ * whenever anything is waited for.
  */
 final class Connection implements AutoCloseable {
     private static final long GOODBYE_NANOS = TimeUnit.SECONDS.toNanos(1);

@@ -1,7 +1,5 @@
 package lookstep.server.ptpip;
 
-import java.util.function.DoubleFunction;
-import java.util.function.ToDoubleFunction;
 import lookstep.protocols.ptpip.DeviceInfo;
 import lookstep.protocols.ptpip.DeviceProperty;
 import lookstep.protocols.ptpip.Operation;
@@ -11,54 +9,20 @@ import lookstep.simulator.model.optics.Scales;
 
 /** A setting that the standard lets a camera be set to from outside, in the order of setting. */
 enum Dial {
-    F_NUMBER(
-            "f-number",
-            DeviceProperty.F_NUMBER,
-            CameraSettings::fNumber,
-            100,
-            2,
-            n -> "f/" + PlanWords.number(n),
-            Scales::formatFNumber),
-    TIME(
-            "exposure time",
-            DeviceProperty.EXPOSURE_TIME,
-            CameraSettings::seconds,
-            10_000,
-            1,
-            s -> PlanWords.time(s) + " s",
-            Scales::formatTime),
-    ISO(
-            "ISO",
-            DeviceProperty.EXPOSURE_INDEX,
-            CameraSettings::iso,
-            1,
-            1,
-            i -> "ISO " + PlanWords.number(i),
-            Scales::formatIso);
+    F_NUMBER("f-number", DeviceProperty.F_NUMBER, 100, 2),
+    TIME("exposure time", DeviceProperty.EXPOSURE_TIME, 10_000, 1),
+    ISO("ISO", DeviceProperty.EXPOSURE_INDEX, 1, 1);
 
     private final String words;
     private final DeviceProperty property;
-    private final ToDoubleFunction<CameraSettings> wanted;
     private final double unitsPerOne;
     private final double stopsPerDoubling;
-    private final DoubleFunction<String> asPlanned;
-    private final DoubleFunction<String> asOnCamera;
 
-    Dial(
-            String words,
-            DeviceProperty property,
-            ToDoubleFunction<CameraSettings> wanted,
-            double unitsPerOne,
-            double stopsPerDoubling,
-            DoubleFunction<String> asPlanned,
-            DoubleFunction<String> asOnCamera) {
+    Dial(String words, DeviceProperty property, double unitsPerOne, double stopsPerDoubling) {
         this.words = words;
         this.property = property;
-        this.wanted = wanted;
         this.unitsPerOne = unitsPerOne;
         this.stopsPerDoubling = stopsPerDoubling;
-        this.asPlanned = asPlanned;
-        this.asOnCamera = asOnCamera;
     }
 
     String words() {
@@ -75,13 +39,14 @@ enum Dial {
                 && camera.offers(Operation.SET_DEVICE_PROP_VALUE);
     }
 
-    double wanted(CameraSettings settings) {
-        return wanted.applyAsDouble(settings);
-    }
-
     /** What is wanted, in the property's unit. */
     double wantedUnits(CameraSettings settings) {
-        return wanted(settings) * unitsPerOne;
+        return unitsPerOne
+                * switch (this) {
+                    case F_NUMBER -> settings.fNumber();
+                    case TIME -> settings.seconds();
+                    case ISO -> settings.iso();
+                };
     }
 
     /** How far two values in the property's unit are from each other, in stops of light. */
@@ -89,13 +54,25 @@ enum Dial {
         return Math.abs(Math.log(units / otherUnits)) / Math.log(2) * stopsPerDoubling;
     }
 
-    /** As the plan has it. */
+    /** What is wanted, as the plan has it. */
     String planned(CameraSettings settings) {
-        return asPlanned.apply(wanted(settings));
+        return switch (this) {
+            case F_NUMBER -> "f/" + PlanWords.number(settings.fNumber());
+            case TIME -> PlanWords.time(settings.seconds()) + " s";
+            case ISO -> "ISO " + PlanWords.number(settings.iso());
+        };
     }
 
     /** As photographers write what a camera stands at. */
     String onCamera(long units) {
-        return units > 0 ? asOnCamera.apply(units / unitsPerOne) : "no such value";
+        if (units <= 0) {
+            return "no such value";
+        }
+        double value = units / unitsPerOne;
+        return switch (this) {
+            case F_NUMBER -> Scales.formatFNumber(value);
+            case TIME -> Scales.formatTime(value);
+            case ISO -> Scales.formatIso(value);
+        };
     }
 }

@@ -38,11 +38,7 @@ sealed interface DialChoice {
                 candidates(described.form(), wanted)
                         .filter(value -> value > 0 && described.type().holds(value))
                         .boxed()
-                        .min(
-                                (a, b) ->
-                                        Double.compare(
-                                                dial.stopsBetween(a, wanted),
-                                                dial.stopsBetween(b, wanted)))
+                        .min((a, b) -> Double.compare(away(dial, a, wanted), away(dial, b, wanted)))
                         .orElse(0L);
         if (nearest == 0 || !near(dial, nearest, wanted)) {
             return new ByHand(
@@ -54,7 +50,11 @@ sealed interface DialChoice {
     }
 
     private static boolean near(Dial dial, long value, double wanted) {
-        return value > 0 && dial.stopsBetween(value, wanted) <= NEAR_STOPS;
+        return value > 0 && away(dial, value, wanted) <= NEAR_STOPS;
+    }
+
+    private static double away(Dial dial, long value, double wanted) {
+        return dial.stopsBetween((double) value, wanted);
     }
 
     private static LongStream candidates(Form form, double wanted) {

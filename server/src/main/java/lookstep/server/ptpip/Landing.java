@@ -46,8 +46,7 @@ final class Landing {
     /** A system that is set to plain letters knows no others in names. */
     private String onThisSystem(String name) {
         try {
-            folder.resolve(name);
-            return name;
+            return folder.resolve(name).getFileName().toString();
         } catch (InvalidPathException e) {
             return name.replaceAll("[^ -~]", "_");
         }

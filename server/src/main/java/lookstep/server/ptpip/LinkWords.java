@@ -63,6 +63,14 @@ final class LinkWords {
                 + AGAIN;
     }
 
+    /** Something that this program did not think of. */
+    static String ourFault(Exception what) {
+        return "The talk with the camera failed in this program ("
+                + what
+                + "). Please report it with the log"
+                + AGAIN;
+    }
+
     static String lost(Exception why) {
         return "The link to the camera broke ("
                 + said(why)

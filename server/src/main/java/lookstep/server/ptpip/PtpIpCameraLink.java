@@ -113,7 +113,7 @@ public final class PtpIpCameraLink implements WayIn {
                 telling.down(LinkWords.refused("begin", e));
             } catch (IOException | RuntimeException e) {
                 LOG.error("{}: {}", name(), e.toString(), e);
-                telling.down(LinkWords.notACamera(e.toString()));
+                telling.down(LinkWords.ourFault(e));
             }
             dials.down();
             failed = wasUp[0] ? 1 : failed + 1;

@@ -25,6 +25,9 @@ final class Session {
     /** More than any dataset or small picture has. */
     private static final int MOST_IN_MEMORY = 1 << 23;
 
+    /** So much of a file that cannot be kept is let come to its end, but not without end. */
+    private static final long MOST_PASSED_OVER = 1L << 32;
+
     private static final int SESSION = 1;
 
     private final Connection connection;
@@ -210,6 +213,11 @@ final class Session {
                 return;
             }
             came += octets.length;
+            if ((claimed != StartData.UNKNOWN && came > claimed)
+                    || (notKept != null && came > MOST_PASSED_OVER)) {
+                throw new LinkDownException(
+                        LinkWords.notACamera("its data does not end where it said"));
+            }
             if (octets.length > 0 && notKept == null) {
                 try {
                     sink.take(octets);

@@ -47,7 +47,7 @@ final class Telling {
 
     private void tell() {
         boolean up = connected.isPresent() && disk.isEmpty();
-        StringBuilder words = new StringBuilder(disk.orElse(connected.orElse(down)));
+        StringBuilder words = new StringBuilder(connected.map(is -> disk.orElse(is)).orElse(down));
         if (up) {
             late.ifPresent(more -> words.append(' ').append(more));
             release.ifPresent(more -> words.append(' ').append(more));

@@ -151,12 +151,15 @@ class PtpIpOnTheWireTest {
                                     set.countDown();
                                 }
                             });
-            try (AutoCloseable running = link.start(arrivals)) {
+            AutoCloseable running = link.start(arrivals);
+            try {
                 await(arrivals.up);
                 camera.put("A.RAW", new byte[3000]);
                 await(arrivals.whole);
                 link.control().want(new CameraSettings(8, 1.0 / 125, 400, 5600));
                 await(set);
+            } finally {
+                running.close();
             }
             sent = tap.sent();
         }

@@ -150,14 +150,12 @@ class PtpIpCameraLinkTest extends LinkCase {
     }
 
     @Test
-    void anEventThatComesBeforeItsObjectCanBeReadIsNotLost() throws Exception {
+    void whatABusyCameraToldOfIsNotLost() throws Exception {
         linked();
-        int next = camera.handles().get(camera.handles().size() - 1) + 1;
         camera.misbehave(new Fault.CameraBusy(4));
         camera.put("A.JPG", Shots.small(1));
         received.awaitWhole(1);
         assertTrue(asked(Operation.GET_OBJECT_INFO).size() > 1, "asked again after it was busy");
-        assertTrue(camera.handles().contains(next));
         assertOnly(1);
     }
 

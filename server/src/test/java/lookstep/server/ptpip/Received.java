@@ -22,6 +22,7 @@ final class Received implements WayIn.Incoming {
     private final List<byte[]> thumbs = new ArrayList<>();
     private final List<String> order = new ArrayList<>();
     private boolean up;
+    private int changes;
 
     Received(Path folder) {
         this.folder = folder;
@@ -56,6 +57,7 @@ final class Received implements WayIn.Incoming {
 
     /** Something else that is waited for has changed. */
     synchronized void changed() {
+        changes++;
         notifyAll();
     }
 
@@ -64,7 +66,16 @@ final class Received implements WayIn.Incoming {
         long until = System.nanoTime() + DEADLINE_NANOS;
         while (!condition.getAsBoolean()) {
             long left = until - System.nanoTime();
-            assertTrue(left > 0, "waited in vain for " + what + "; said: " + said + "; " + order);
+            assertTrue(
+                    left > 0,
+                    "waited in vain for "
+                            + what
+                            + "; said: "
+                            + said
+                            + "; "
+                            + order
+                            + "; "
+                            + changes);
             try {
                 TimeUnit.NANOSECONDS.timedWait(this, Math.min(left, 20_000_000));
             } catch (InterruptedException e) {

@@ -27,6 +27,7 @@ final class CameraCard {
      * @param content shared, not to be changed
      * @param thumb a JPEG, if there is one
      */
+    @SuppressWarnings("ArrayRecordComponent") // never compared
     record Stored(ObjectInfo info, byte[] content, Optional<byte[]> thumb) {}
 
     CameraCard() {
