@@ -43,10 +43,18 @@ record RealGear(Gear gear, Map<String, String> passwords) {
     static void check(Outputs outputs, CameraWays ways, ShootPlan plan) {
         light(outputs, plan, NOBODY);
         links(ways, NOBODY);
-        ftp(ways, Optional.empty(), ways.ftpCameras().stream().collect(
-                Collectors.toMap(name -> name, name -> "word", (one, other) -> {
-                    throw new IllegalArgumentException("--ftp-camera: two cameras of one name");
-                })));
+        ftp(
+                ways,
+                Optional.empty(),
+                ways.ftpCameras().stream()
+                        .collect(
+                                Collectors.toMap(
+                                        name -> name,
+                                        name -> "word",
+                                        (one, other) -> {
+                                            throw new IllegalArgumentException(
+                                                    "--ftp-camera: two cameras of one name");
+                                        })));
     }
 
     /**

@@ -1,32 +1,30 @@
 package lookstep.server;
 
-import java.nio.file.Path;
-import lookstep.server.framecheck.FrameChecks;
-import lookstep.server.framecheck.Predicted;
-import lookstep.server.frames.StandIn;
-import lookstep.server.gear.CameraControl;
-import lookstep.server.gear.WayIn;
-import lookstep.server.intake.FrameChecking;
-import lookstep.server.intake.FrameCopies;
-import lookstep.server.intake.FullSizeDetail;
-import java.time.ZoneId;
-import java.util.Map;
-import lookstep.server.frames.PreviewMaker;
-import lookstep.server.intake.FramePictures;
-import lookstep.server.live.ShotFacts;
-import lookstep.server.web.FrameParts;
 import java.io.IOException;
+import java.nio.file.Path;
 import java.security.SecureRandom;
+import java.time.ZoneId;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.locks.LockSupport;
 import lookstep.protocols.dmx.DmxPacket;
 import lookstep.protocols.dmx.DmxTiming;
+import lookstep.server.framecheck.FrameChecks;
+import lookstep.server.framecheck.Predicted;
+import lookstep.server.frames.PreviewMaker;
+import lookstep.server.frames.StandIn;
+import lookstep.server.gear.CameraControl;
 import lookstep.server.gear.Gear;
+import lookstep.server.gear.WayIn;
+import lookstep.server.intake.FrameChecking;
+import lookstep.server.intake.FrameCopies;
 import lookstep.server.intake.FrameIntake;
+import lookstep.server.intake.FramePictures;
+import lookstep.server.intake.FullSizeDetail;
 import lookstep.server.lighting.Lighting;
 import lookstep.server.lighting.Shown;
 import lookstep.server.live.Event;
@@ -35,6 +33,7 @@ import lookstep.server.live.Link;
 import lookstep.server.live.Links;
 import lookstep.server.live.Live;
 import lookstep.server.live.LiveState;
+import lookstep.server.live.ShotFacts;
 import lookstep.server.look.Fade;
 import lookstep.server.look.RigPackets;
 import lookstep.server.loop.LoopThread;
@@ -48,6 +47,7 @@ import lookstep.server.patch.PatchWarning;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.server.prediction.Predictions;
+import lookstep.server.web.FrameParts;
 import lookstep.server.web.Keys;
 import lookstep.server.web.Messages;
 import lookstep.server.web.PageServer;
@@ -207,8 +207,7 @@ final class Session implements AutoCloseable {
                                 new Messages(
                                         plan,
                                         lighting,
-                                        new FrameParts(
-                                                ZoneId.systemDefault(), copies.isPresent()),
+                                        new FrameParts(ZoneId.systemDefault(), copies.isPresent()),
                                         gear.simulated(),
                                         notes),
                                 gear.shutter(),
@@ -267,9 +266,7 @@ final class Session implements AutoCloseable {
 
     /** A shot that has gone from the plan since is not asked for. */
     private ShotFacts facts(String id) {
-        return shot(id)
-                .map(s -> new ShotFacts(s.look(), s.people()))
-                .orElse(ShotFacts.NONE);
+        return shot(id).map(s -> new ShotFacts(s.look(), s.people())).orElse(ShotFacts.NONE);
     }
 
     private static long watch(LineDriver driver, long nowNanos) {

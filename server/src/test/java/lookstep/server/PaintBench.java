@@ -24,8 +24,8 @@ import lookstep.server.soak.Pages;
 
 /**
  * From a file that is whole in the folder to the picture painted by Chromium, alone and with 49
- * other pages open, beside {@code djpeg -scale 1/4} of the same file. A part of {@code server/bench}.
- * Painted is the second animation frame after the picture was put into the page.
+ * other pages open, beside {@code djpeg -scale 1/4} of the same file. A part of {@code
+ * server/bench}. Painted is the second animation frame after the picture was put into the page.
  */
 final class PaintBench implements AutoCloseable {
     private static final int TIMES = 9;
@@ -52,7 +52,8 @@ final class PaintBench implements AutoCloseable {
 
     private PaintBench() throws IOException {
         ShootPlan plan = DemoShoot.read(lookstep.protocols.fixture.GenericFixtures.all());
-        Gear gear = Gear.onLine(new MemoryLine("memory", new Deaf()), frames, true, Optional.empty());
+        Gear gear =
+                Gear.onLine(new MemoryLine("memory", new Deaf()), frames, true, Optional.empty());
         session = Session.open(plan, "bench", gear, journal, "127.0.0.1", 0);
         BrowserContext tablet = chromium.newContext();
         tablet.addCookies(
@@ -138,7 +139,12 @@ final class PaintBench implements AutoCloseable {
             long began = System.nanoTime();
             Process djpeg =
                     new ProcessBuilder(
-                                    "djpeg", "-scale", "1/4", "-outfile", "/dev/null", file.toString())
+                                    "djpeg",
+                                    "-scale",
+                                    "1/4",
+                                    "-outfile",
+                                    "/dev/null",
+                                    file.toString())
                             .inheritIO()
                             .start();
             if (djpeg.waitFor() != 0) {

@@ -5,8 +5,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import lookstep.server.plan.Look;
-import lookstep.server.plan.Shot;
 import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.Shot;
 
 /**
  * Looks at each frame as it comes. Pure: what it says follows from the plan, the prediction and the

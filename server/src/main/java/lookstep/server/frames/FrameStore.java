@@ -76,8 +76,8 @@ public final class FrameStore {
     }
 
     /**
-     * The preview of a frame, its stand-in while it is being made, or why there is none. Decodes on the calling thread if it is no
-     * longer, or not yet, in memory.
+     * The preview of a frame, its stand-in while it is being made, or why there is none. Decodes on
+     * the calling thread if it is no longer, or not yet, in memory.
      *
      * @return empty for a number that was never added
      */

@@ -52,8 +52,7 @@ public final class FullSize {
                     "a part of %d x %d pixels: must be 1 to %d".formatted(w, h, MOST_PIXELS));
         }
         Rectangle wanted = new Rectangle(x, y, w, h);
-        return PictureFile.use(
-                original, file -> EncodedPicture.of(upright(file, wanted), QUALITY));
+        return PictureFile.use(original, file -> EncodedPicture.of(upright(file, wanted), QUALITY));
     }
 
     /**

@@ -35,9 +35,9 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Looks at each frame when its preview is there, on a thread of its own, and puts what is to be said
- * of it into the journal. In a burst only the newest that waits is looked at: what stands beside a
- * picture that nobody looks at any more helps nobody, and the newest must not wait for it.
+ * Looks at each frame when its preview is there, on a thread of its own, and puts what is to be
+ * said of it into the journal. In a burst only the newest that waits is looked at: what stands
+ * beside a picture that nobody looks at any more helps nobody, and the newest must not wait for it.
  */
 public final class FrameChecking implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(FrameChecking.class);
@@ -88,7 +88,9 @@ public final class FrameChecking implements AutoCloseable {
     /** The shot that is current now: what its frames will be compared with is made beforehand. */
     public void expect(String shot) {
         thread.execute(
-                () -> shots.apply(shot).ifPresent(s -> checks.expect(s, looks.apply(live.state(), s))));
+                () ->
+                        shots.apply(shot)
+                                .ifPresent(s -> checks.expect(s, looks.apply(live.state(), s))));
     }
 
     /** A frame's preview is there. */
@@ -146,8 +148,7 @@ public final class FrameChecking implements AutoCloseable {
         for (int i = frames.size() - 1; i >= 0 && kept.size() < KEPT_COMPARED; i--) {
             Frame frame = frames.get(i);
             if (frame.mark() == Frame.Mark.KEPT && frame.checked().isPresent()) {
-                String name =
-                        shots.apply(frame.shot()).map(Shot::name).orElse("another shot");
+                String name = shots.apply(frame.shot()).map(Shot::name).orElse("another shot");
                 kept.add(
                         new KeptPicture(
                                 frame.number(),

@@ -59,7 +59,8 @@ public final class FrameCopies implements SafeKeeping.Listener, AutoCloseable {
                 }
             }
         }
-        links.tell(new Link("copies", true, "originals are copied to " + copies + sameDrive(copies)));
+        links.tell(
+                new Link("copies", true, "originals are copied to " + copies + sameDrive(copies)));
     }
 
     private String sameDrive(Path copies) {

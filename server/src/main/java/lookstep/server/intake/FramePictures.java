@@ -112,7 +112,9 @@ public final class FramePictures implements AutoCloseable {
         store.add(frame.number(), original(frame));
     }
 
-    /** Shows a frame that came in: what is in the file at once, the preview as soon as it is made. */
+    /**
+     * Shows a frame that came in: what is in the file at once, the preview as soon as it is made.
+     */
     public void show(Frame frame) {
         know(frame);
         Path original = original(frame);
@@ -172,7 +174,9 @@ public final class FramePictures implements AutoCloseable {
         return store.preview(number);
     }
 
-    /** A picture of a frame for a row of many: what the camera put into the file, if it is small. */
+    /**
+     * A picture of a frame for a row of many: what the camera put into the file, if it is small.
+     */
     public Optional<Preview> thumbnail(long number) {
         synchronized (thumbnails) {
             Preview kept = thumbnails.get(number);

@@ -9,7 +9,10 @@ import java.util.Optional;
 import lookstep.server.live.Event.FileMark;
 import lookstep.server.live.Frame;
 
-/** Which files are of one release of the shutter, and which are one and the same. Pure but for reading. */
+/**
+ * Which files are of one release of the shutter, and which are one and the same. Pure but for
+ * reading.
+ */
 final class Releases {
     private Releases() {}
 

@@ -1,8 +1,8 @@
 package lookstep.server.intake;
 
+import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.awt.image.BufferedImage;
 import java.util.Optional;
 import javax.imageio.ImageIO;
 import lookstep.server.frames.PreviewResult.Preview;

@@ -41,8 +41,7 @@ public record CameraClock(String camera, long addMillis, int frames) {
     }
 
     private CameraClock with(CameraClock other) {
-        return new CameraClock(
-                camera, Math.min(addMillis, other.addMillis), frames + other.frames);
+        return new CameraClock(camera, Math.min(addMillis, other.addMillis), frames + other.frames);
     }
 
     /** When a frame was exposed by this computer's clock; when it came in if that is not known. */
@@ -53,8 +52,7 @@ public record CameraClock(String camera, long addMillis, int frames) {
             return frame.arrivedEpochMillis();
         }
         long within = frame.takenAt().indexOf('.') < 0 ? HALF_A_SECOND : 0;
-        return Math.min(
-                frame.arrivedEpochMillis(), taken.getAsLong() + within + clock.addMillis());
+        return Math.min(frame.arrivedEpochMillis(), taken.getAsLong() + within + clock.addMillis());
     }
 
     /**

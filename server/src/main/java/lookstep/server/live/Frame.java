@@ -80,8 +80,19 @@ public record Frame(
         List<FileMark> all = new ArrayList<>(files);
         all.add(more);
         return new Frame(
-                number, all, shot, look, people, byHand, camera, takenAt, arrivedEpochMillis, says,
-                mark, checked, copies);
+                number,
+                all,
+                shot,
+                look,
+                people,
+                byHand,
+                camera,
+                takenAt,
+                arrivedEpochMillis,
+                says,
+                mark,
+                checked,
+                copies);
     }
 
     Frame belongs(Event.FrameBelongs to) {
@@ -103,8 +114,19 @@ public record Frame(
 
     Frame marked(Mark as) {
         return new Frame(
-                number, files, shot, look, people, byHand, camera, takenAt, arrivedEpochMillis,
-                says, as, checked, copies);
+                number,
+                files,
+                shot,
+                look,
+                people,
+                byHand,
+                camera,
+                takenAt,
+                arrivedEpochMillis,
+                says,
+                as,
+                checked,
+                copies);
     }
 
     Frame checked(Event.FrameChecked as) {
@@ -128,7 +150,18 @@ public record Frame(
         Map<String, Event.FrameCopied> more = new LinkedHashMap<>(copies);
         more.put(copy.file(), copy);
         return new Frame(
-                number, files, shot, look, people, byHand, camera, takenAt, arrivedEpochMillis,
-                says, mark, checked, more);
+                number,
+                files,
+                shot,
+                look,
+                people,
+                byHand,
+                camera,
+                takenAt,
+                arrivedEpochMillis,
+                says,
+                mark,
+                checked,
+                more);
     }
 }

@@ -153,11 +153,7 @@ public final class Live {
      * @param arrivedEpochMillis when it came in
      */
     public record Arrival(
-            FileMark file,
-            String camera,
-            String takenAt,
-            String says,
-            long arrivedEpochMillis) {}
+            FileMark file, String camera, String takenAt, String says, long arrivedEpochMillis) {}
 
     /**
      * A frame came in whole. It is of the shot that was current when it was exposed; and where it
@@ -165,15 +161,14 @@ public final class Live {
      *
      * @param facts what there is to know of a shot, by its id
      */
-    public synchronized LiveState frameTaken(
-            Arrival arrival, Function<String, ShotFacts> facts) throws IOException {
+    public synchronized LiveState frameTaken(Arrival arrival, Function<String, ShotFacts> facts)
+            throws IOException {
         LiveState with =
                 state.after(taken(arrival, "", ShotFacts.NONE), arrival.arrivedEpochMillis());
         Map<String, CameraClock> clocks = CameraClock.of(with.frames());
         List<Event> events = new ArrayList<>();
         for (Frame frame : with.frames()) {
-            String shot =
-                    state.timeline().shotOf(CameraClock.exposedEpochMillis(frame, clocks));
+            String shot = state.timeline().shotOf(CameraClock.exposedEpochMillis(frame, clocks));
             ShotFacts of = shot.isEmpty() ? ShotFacts.NONE : facts.apply(shot);
             if (frame.number() == with.frames().size()) {
                 events.add(0, taken(arrival, shot, of));

@@ -30,6 +30,9 @@ final class Arriving {
     /** All of it is on the disk, but not under its name yet. */
     boolean complete;
 
+    /** It may have come in an earlier run of the program. */
+    boolean maybeThere;
+
     /** It does not come in parts. */
     boolean onlyWhole;
 

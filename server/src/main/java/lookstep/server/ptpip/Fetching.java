@@ -20,6 +20,8 @@ import lookstep.protocols.ptpip.Operation;
 import lookstep.protocols.ptpip.ResponseCode;
 import lookstep.server.gear.WayIn.Incoming;
 import lookstep.server.ptpip.Arriving.Identity;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Brings the new files of one camera, one small step at a time: first what each is and its small
@@ -36,6 +38,8 @@ final class Fetching {
     private static final int REFUSALS_TO_MENTION = 3;
     private static final long DISK_RETRY_NANOS = 2_000_000_000L;
     private static final Set<String> MOVIES = Set.of("mov", "mp4", "avi", "mts", "m2ts", "wav");
+
+    private static final Logger LOG = LoggerFactory.getLogger(Fetching.class);
 
     private final Landing landing;
     private final Incoming incoming;
@@ -80,12 +84,40 @@ final class Fetching {
         if (everUp) {
             look(nowNanos);
         } else {
-            known.addAll(handles(Operation.ALL_STORAGES));
+            first(handles(Operation.ALL_STORAGES), nowNanos);
             everUp = true;
         }
         lookNow = false;
         newStores.clear();
         nextLookNanos = nowNanos + patience.lookNanos();
+    }
+
+    /**
+     * What is on the card is of other shoots, unless this camera was met before in this one: then
+     * it is what was there at that time. After the camera gave its files other handles nobody
+     * knows.
+     */
+    private void first(List<Integer> handles, long nowNanos) {
+        Optional<Set<Integer>> before = landing.before();
+        boolean sameHandles =
+                before.isPresent()
+                        && (before.get().isEmpty()
+                                || handles.stream().anyMatch(before.get()::contains));
+        if (sameHandles) {
+            for (int handle : handles) {
+                if (!before.get().contains(handle)) {
+                    added(handle, nowNanos);
+                    arriving.get(arriving.size() - 1).maybeThere = true;
+                }
+            }
+        } else if (before.isEmpty()) {
+            try {
+                landing.keepBefore(handles);
+            } catch (IOException e) {
+                LOG.warn("what is on the card is not noted for a later run: {}", e.toString());
+            }
+        }
+        known.addAll(handles);
     }
 
     /** Takes note of what the camera told; it is acted on in the next steps. */
@@ -218,7 +250,7 @@ final class Fetching {
     private void readInfo(Arriving file) throws IOException, RefusedException {
         ObjectInfo info = session.objectInfo(file.handle);
         if (file.info == null) {
-            if (!isPicture(info)) {
+            if (!isPicture(info) || (file.maybeThere && isThere(info, file))) {
                 arriving.remove(file);
                 return;
             }
@@ -245,6 +277,16 @@ final class Fetching {
         if (info.captureDate().compareTo(latestCapture) > 0) {
             latestCapture = info.captureDate();
         }
+    }
+
+    /** It came in an earlier run of the program. */
+    private boolean isThere(ObjectInfo info, Arriving file) throws IOException {
+        String name = SafeName.of(info.fileName(), file.handle, info.format());
+        if (!landing.holds(name, info.sizeOctets())) {
+            return false;
+        }
+        fetched.add(Identity.of(info));
+        return true;
     }
 
     private static boolean isPicture(ObjectInfo info) {

@@ -7,11 +7,14 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.LinkOption;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.util.Collection;
 import java.util.HashSet;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -19,6 +22,8 @@ import java.util.Set;
  * own when it is whole and on the disk; nothing that is there is ever written over. One thread.
  */
 final class Landing {
+    private static final String BEFORE = ".before-the-shoot";
+
     private final Path folder;
     private final Set<String> reserved = new HashSet<>();
 
@@ -57,6 +62,43 @@ final class Landing {
         Path before = folder.resolve(onThisSystem(safeName));
         return Files.isRegularFile(before, LinkOption.NOFOLLOW_LINKS)
                 && Files.size(before) == octets;
+    }
+
+    /**
+     * What was on the card before the shoot, as it was noted when this camera was first met: kept
+     * here, so that a later run of the program knows the pictures in between for new ones.
+     *
+     * @return the objects' handles; empty if this camera was not met before
+     */
+    Optional<Set<Integer>> before() {
+        try {
+            Set<Integer> handles = new HashSet<>();
+            for (String line : Files.readAllLines(folder.resolve(BEFORE))) {
+                handles.add(Integer.parseUnsignedInt(line.strip()));
+            }
+            return Optional.of(handles);
+        } catch (NoSuchFileException never) {
+            return Optional.empty();
+        } catch (IOException | NumberFormatException damaged) {
+            // as if it was never met: too little is fetched rather than another shoot's pictures
+            return Optional.empty();
+        }
+    }
+
+    /**
+     * Notes what is on the card.
+     *
+     * @throws IOException if that is not possible now
+     */
+    void keepBefore(Collection<Integer> handles) throws IOException {
+        Files.createDirectories(folder);
+        Path part = folder.resolve(BEFORE + ".part");
+        Files.write(part, handles.stream().map(Integer::toUnsignedString).toList());
+        Files.move(
+                part,
+                folder.resolve(BEFORE),
+                StandardCopyOption.ATOMIC_MOVE,
+                StandardCopyOption.REPLACE_EXISTING);
     }
 
     /** The name will not be needed. */

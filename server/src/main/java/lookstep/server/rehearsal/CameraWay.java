@@ -97,10 +97,10 @@ record CameraWay(
 
     private static CameraWay ptpip(Runnable shutter) throws IOException {
         PtpIpCamera camera =
-                new PtpIpCamera(PtpIpCamera.Offers.ALL, Clock.system(ZoneId.systemDefault()), shutter);
+                new PtpIpCamera(
+                        PtpIpCamera.Offers.ALL, Clock.system(ZoneId.systemDefault()), shutter);
         InetSocketAddress at = camera.start(0);
-        PtpIpCameraLink link =
-                PtpIpCameraLink.parse("127.0.0.1:" + at.getPort(), new UUID(0, 1));
+        PtpIpCameraLink link = PtpIpCameraLink.parse("127.0.0.1:" + at.getPort(), new UUID(0, 1));
         return new CameraWay(
                 camera,
                 List.of(link),

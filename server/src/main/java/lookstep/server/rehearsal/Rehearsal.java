@@ -84,8 +84,7 @@ public final class Rehearsal implements AutoCloseable {
     /** Who stands how, and what the camera is set to. */
     private record OnSet(Shot shot, Look look) {}
 
-    private Rehearsal(
-            ShootPlan plan, Path folder, Path frames, Way by, Optional<Path> copies)
+    private Rehearsal(ShootPlan plan, Path folder, Path frames, Way by, Optional<Path> copies)
             throws IOException {
         this.plan = plan;
         Shot first = plan.shots().get(0);

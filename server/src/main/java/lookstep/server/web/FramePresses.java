@@ -10,8 +10,8 @@ import lookstep.server.live.Live;
 import lookstep.server.live.NotPossible;
 import lookstep.server.live.ShotFacts;
 import lookstep.server.live.Showing;
-import lookstep.server.plan.Shot;
 import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.Shot;
 
 /** What presses about frames mean. */
 final class FramePresses {

@@ -1,15 +1,15 @@
 package lookstep.server.web;
 
 import java.util.List;
-import java.util.Map;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.IntStream;
 import lookstep.server.lighting.Lighting;
 import lookstep.server.lighting.Shown;
-import lookstep.server.live.Clock;
 import lookstep.server.live.CameraClock;
+import lookstep.server.live.Clock;
 import lookstep.server.live.Frame;
 import lookstep.server.live.Link;
 import lookstep.server.live.LiveState;

@@ -105,7 +105,8 @@ public final class PageServer implements AutoCloseable {
                         json,
                         this::crewMessage,
                         pressing);
-        Pictures pictures = new Pictures(
+        Pictures pictures =
+                new Pictures(
                         about.pictures(), this::seenByBand, this::prediction, decoding, rendering);
         undertow =
                 Undertow.builder()
@@ -213,7 +214,12 @@ public final class PageServer implements AutoCloseable {
         LiveState state = about.live().state();
         Optional<BandFrame> coming =
                 state.showing().mode() == Showing.Mode.ALL
-                        ? pictures.early().map(e -> new BandFrame(0, "/frames/early-%d.jpg".formatted(e.id())))
+                        ? pictures.early()
+                                .map(
+                                        e ->
+                                                new BandFrame(
+                                                        0,
+                                                        "/frames/early-%d.jpg".formatted(e.id())))
                         : Optional.empty();
         return write(
                 about.messages()

@@ -97,8 +97,8 @@ final class Pictures {
     }
 
     /**
-     * A part of an original, pixel for pixel: {@code x} and {@code y}, 0 to 1, are the place that is
-     * to be in its middle, {@code w} and {@code h} its size.
+     * A part of an original, pixel for pixel: {@code x} and {@code y}, 0 to 1, are the place that
+     * is to be in its middle, {@code w} and {@code h} its size.
      */
     void original(HttpServerExchange exchange) {
         exchange.dispatch(decoder, (HttpHandler) this::part);

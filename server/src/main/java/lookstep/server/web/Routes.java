@@ -37,9 +37,7 @@ final class Routes {
                         .get("/next", gate.only(Who.CREW, page("next")))
                         .get("/set", gate.only(Who.CREW, page("set")))
                         // pictures
-                        .get(
-                                "/frames/{number}",
-                                gate.each(pictures::frame, pictures::frameForBand))
+                        .get("/frames/{number}", gate.each(pictures::frame, pictures::frameForBand))
                         .get("/thumbs/{number}", gate.only(Who.CREW, pictures::thumbnail))
                         .get("/originals/{number}", gate.only(Who.CREW, pictures::original))
                         .get("/prediction/{shot}", gate.only(Who.CREW, pictures::prediction))

@@ -44,8 +44,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * Pictures that come in over FTP and PTP/IP at once, into {@code lookstep shoot} as a process of its
- * own, whose cameras' clocks are hours off; each copied to a second place.
+ * Pictures that come in over FTP and PTP/IP at once, into {@code lookstep shoot} as a process of
+ * its own, whose cameras' clocks are hours off; each copied to a second place.
  */
 class WaysInIT {
     private static final JsonMapper JSON = JsonMapper.builder().build();
@@ -58,7 +58,8 @@ class WaysInIT {
 
     private final Random grain = new Random(5);
     private final AtomicInteger released = new AtomicInteger();
-    private final HttpClient crew = HttpClient.newBuilder().cookieHandler(new CookieManager()).build();
+    private final HttpClient crew =
+            HttpClient.newBuilder().cookieHandler(new CookieManager()).build();
     private Path plan;
     private Path second;
     private int ftpPort;
@@ -69,8 +70,7 @@ class WaysInIT {
     @BeforeEach
     void putUp() throws IOException {
         plan = dir.resolve("wall.shoot.yaml");
-        try (InputStream in =
-                WaysInIT.class.getResourceAsStream("/lookstep/end/wall.shoot.yaml")) {
+        try (InputStream in = WaysInIT.class.getResourceAsStream("/lookstep/end/wall.shoot.yaml")) {
             Files.copy(in, plan);
         }
         second = Files.createDirectory(dir.resolve("second"));

@@ -12,22 +12,22 @@ import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
-import java.util.stream.Collectors;
-import lookstep.server.live.Frame;
 import java.util.Optional;
-import lookstep.server.frames.PreviewMaker;
-import lookstep.server.live.ShotFacts;
+import java.util.Set;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Collectors;
 import javax.imageio.ImageIO;
 import lookstep.protocols.image.ExifData;
 import lookstep.protocols.image.ExifWriter;
+import lookstep.server.frames.PreviewMaker;
+import lookstep.server.live.Frame;
 import lookstep.server.live.Journal;
 import lookstep.server.live.Links;
 import lookstep.server.live.Live;
 import lookstep.server.live.LiveState;
+import lookstep.server.live.ShotFacts;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -61,7 +61,8 @@ class FrameIntakeTest {
     private void open() throws IOException {
         journal = Journal.open(dir.resolve("journal"));
         live = new Live(journal, List.of("a", "b"), "", () -> clock);
-        intake = new FrameIntake(
+        intake =
+                new FrameIntake(
                         folder,
                         live,
                         links,

@@ -93,12 +93,10 @@ class FramesOfLiveTest {
         // this one came at once
         arrive("2026-11-25T21:00:20.000", 20_100);
         LiveState state = replayed();
-        assertEquals(
-                List.of("a", "c", "b"), state.frames().stream().map(Frame::shot).toList());
+        assertEquals(List.of("a", "c", "b"), state.frames().stream().map(Frame::shot).toList());
         assertEquals("look of a", state.frames().get(0).look());
         assertEquals(
-                List.of(false, true, false),
-                state.frames().stream().map(Frame::byHand).toList());
+                List.of(false, true, false), state.frames().stream().map(Frame::byHand).toList());
     }
 
     @Test
@@ -161,7 +159,8 @@ class FramesOfLiveTest {
                 frame.files().stream().map(FileMark::path).toList());
         assertEquals("print", frame.checked().orElseThrow().fingerprint());
         assertEquals("ba78", frame.copies().get("LS_0001.JPG").sha256());
-        assertEquals(List.of("COPY.JPG"), live.state().leftOut().stream().map(FileMark::path).toList());
+        assertEquals(
+                List.of("COPY.JPG"), live.state().leftOut().stream().map(FileMark::path).toList());
     }
 
     /** As journals were before frames knew their camera, look and people. */

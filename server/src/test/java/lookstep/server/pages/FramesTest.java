@@ -57,7 +57,8 @@ class FramesTest extends PageCase {
         live("set", message);
         page.keyboard().press("k");
         waitForCalls(1);
-        assertEquals(new Call("/frame", "{\"number\":9,\"do\":\"keep\"}", "1"), server.calls.get(0));
+        assertEquals(
+                new Call("/frame", "{\"number\":9,\"do\":\"keep\"}", "1"), server.calls.get(0));
         Locator keep = judge().getByText("Keep");
         assertThat(keep).hasAttribute("aria-pressed", "true");
         page.keyboard().press("k");

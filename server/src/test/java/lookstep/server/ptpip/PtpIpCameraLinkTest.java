@@ -347,4 +347,64 @@ class PtpIpCameraLinkTest extends LinkCase {
         assertHolds(folder().resolve("A.JPG"), large);
         assertOnly(1);
     }
+
+    @Test
+    void aLaterRunOfTheProgramFetchesWhatWasMadeInBetweenAndNothingElse() throws Exception {
+        cameraWith(Offers.ALL);
+        camera.put("OLD.JPG", Shots.small(1));
+        link();
+        received.awaitUp();
+        camera.put("A.JPG", Shots.small(2));
+        received.awaitWhole(1);
+        endLink();
+        camera.put("B.JPG", Shots.small(3));
+        link();
+        received.awaitWhole(1);
+        assertEquals(List.of(folder().resolve("B.JPG")), received.whole());
+        camera.put("C.JPG", Shots.small(4));
+        received.awaitWhole(2);
+        assertOnly(3);
+        assertEquals(3, asked(Operation.GET_PARTIAL_OBJECT).size());
+    }
+
+    @Test
+    void aLaterRunFetchesWhatTheOneBeforeHadBegun() throws Exception {
+        linked();
+        camera.misbehave(new Fault.HalfFile(0.5));
+        endLink();
+        camera.mend();
+        camera.put("A.JPG", Shots.small(2));
+        link();
+        received.awaitWhole(1);
+        assertHolds(folder().resolve("A.JPG"), Shots.small(2));
+    }
+
+    @Test
+    void aLaterRunOnACameraThatGaveOtherHandlesBringsNoOldPictures() throws Exception {
+        cameraWith(Offers.ALL);
+        camera.put("OLD.JPG", Shots.small(1));
+        link();
+        received.awaitUp();
+        endLink();
+        camera.renumber();
+        link();
+        received.awaitUp();
+        camera.put("A.JPG", Shots.small(2));
+        received.awaitWhole(1);
+        assertEquals(List.of(folder().resolve("A.JPG")), received.whole());
+        assertOnly(1);
+    }
+
+    @Test
+    void aNoteThatIsDamagedBringsNoOldPictures() throws Exception {
+        cameraWith(Offers.ALL);
+        camera.put("OLD.JPG", Shots.small(1));
+        Files.createDirectories(folder());
+        Files.writeString(folder().resolve(".before-the-shoot"), "12\n\u0000");
+        link();
+        received.awaitUp();
+        camera.put("A.JPG", Shots.small(2));
+        received.awaitWhole(1);
+        assertOnly(1);
+    }
 }

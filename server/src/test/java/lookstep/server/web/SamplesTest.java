@@ -10,9 +10,8 @@ import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
-import lookstep.server.live.Frame;
 import java.time.ZoneOffset;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -21,6 +20,7 @@ import lookstep.server.lighting.Lighting;
 import lookstep.server.live.Event;
 import lookstep.server.live.Event.FileMark;
 import lookstep.server.live.Event.FrameTaken;
+import lookstep.server.live.Frame;
 import lookstep.server.live.Link;
 import lookstep.server.live.LiveState;
 import lookstep.server.live.RigTest;
@@ -64,9 +64,7 @@ class SamplesTest {
         return new Messages.Around(
                 state.newestFrame(),
                 state.newestFrame(),
-                f ->
-                        "/frames/%d.jpg?v=%d"
-                                .formatted(f.number(), f.file().modifiedEpochMillis()),
+                f -> "/frames/%d.jpg?v=%d".formatted(f.number(), f.file().modifiedEpochMillis()),
                 Map.of(3, "being copied"),
                 true,
                 byHand,
@@ -144,7 +142,11 @@ class SamplesTest {
         LiveState state = inTheMiddle();
         assertSame(
                 "crew",
-                new Messages(TestPlans.threeShots(), LIGHTING, FRAMES, true,
+                new Messages(
+                                TestPlans.threeShots(),
+                                LIGHTING,
+                                FRAMES,
+                                true,
                                 List.of("The plan was edited since this shoot was last opened."))
                         .crew(state, around(state)));
     }
@@ -157,13 +159,13 @@ class SamplesTest {
                         .crew(
                                 LiveState.NEW.after(new Event.Opened("hash"), START),
                                 around(
-                                List.of(
-                                        new Link(
-                                                "lights",
-                                                false,
-                                                "/dev/ttyUSB0: no adapter is there. Plug it in, or choose another line."),
-                                        LINKS.get(1)),
-                                new CrewMessage.Pages(0, 1))));
+                                        List.of(
+                                                new Link(
+                                                        "lights",
+                                                        false,
+                                                        "/dev/ttyUSB0: no adapter is there. Plug it in, or choose another line."),
+                                                LINKS.get(1)),
+                                        new CrewMessage.Pages(0, 1))));
     }
 
     private static CrewMessage crew(LiveState state) {
@@ -198,7 +200,11 @@ class SamplesTest {
     @Test
     void theBandsMessage() throws IOException {
         Messages messages = new Messages(TestPlans.threeShots(), LIGHTING, FRAMES, true, List.of());
-        assertSame("band", messages.band(Optional.of(new BandMessage.BandFrame(3, "/frames/3.jpg?v=1795599990000"))));
+        assertSame(
+                "band",
+                messages.band(
+                        Optional.of(
+                                new BandMessage.BandFrame(3, "/frames/3.jpg?v=1795599990000"))));
         assertSame(
                 "band-waiting",
                 new Messages(TestPlans.threeShots(), LIGHTING, FRAMES, false, List.of())
