@@ -79,9 +79,31 @@ public record Frame(
     Frame joined(FileMark more) {
         List<FileMark> all = new ArrayList<>(files);
         all.add(more);
+        return with(all, mark, checked, copies);
+    }
+
+    Frame marked(Mark as) {
+        return with(files, as, checked, copies);
+    }
+
+    Frame checked(Event.FrameChecked as) {
+        return with(files, mark, Optional.of(as), copies);
+    }
+
+    Frame copied(Event.FrameCopied copy) {
+        Map<String, Event.FrameCopied> more = new LinkedHashMap<>(copies);
+        more.put(copy.file(), copy);
+        return with(files, mark, checked, more);
+    }
+
+    private Frame with(
+            List<FileMark> newFiles,
+            Mark newMark,
+            Optional<Event.FrameChecked> newChecked,
+            Map<String, Event.FrameCopied> newCopies) {
         return new Frame(
                 number,
-                all,
+                newFiles,
                 shot,
                 look,
                 people,
@@ -90,9 +112,9 @@ public record Frame(
                 takenAt,
                 arrivedEpochMillis,
                 says,
-                mark,
-                checked,
-                copies);
+                newMark,
+                newChecked,
+                newCopies);
     }
 
     Frame belongs(Event.FrameBelongs to) {
@@ -110,58 +132,5 @@ public record Frame(
                 mark,
                 checked,
                 copies);
-    }
-
-    Frame marked(Mark as) {
-        return new Frame(
-                number,
-                files,
-                shot,
-                look,
-                people,
-                byHand,
-                camera,
-                takenAt,
-                arrivedEpochMillis,
-                says,
-                as,
-                checked,
-                copies);
-    }
-
-    Frame checked(Event.FrameChecked as) {
-        return new Frame(
-                number,
-                files,
-                shot,
-                look,
-                people,
-                byHand,
-                camera,
-                takenAt,
-                arrivedEpochMillis,
-                says,
-                mark,
-                Optional.of(as),
-                copies);
-    }
-
-    Frame copied(Event.FrameCopied copy) {
-        Map<String, Event.FrameCopied> more = new LinkedHashMap<>(copies);
-        more.put(copy.file(), copy);
-        return new Frame(
-                number,
-                files,
-                shot,
-                look,
-                people,
-                byHand,
-                camera,
-                takenAt,
-                arrivedEpochMillis,
-                says,
-                mark,
-                checked,
-                more);
     }
 }

@@ -3,7 +3,6 @@ package lookstep.server.ptpip;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
-import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.LinkOption;
@@ -16,6 +15,8 @@ import java.util.HashSet;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import lookstep.server.disk.FreeName;
+import lookstep.server.disk.WholeFile;
 
 /**
  * The folder in which the files of one camera land. A file grows under a hidden name and gets its
@@ -42,7 +43,7 @@ final class Landing {
         String wanted = onThisSystem(safeName);
         String name = wanted;
         for (int number = 2; taken(name); number++) {
-            name = SafeName.numbered(wanted, number);
+            name = FreeName.nth(wanted, number);
         }
         reserved.add(key(name));
         return folder.resolve(name);
@@ -118,7 +119,7 @@ final class Landing {
 
     /** Where a file grows until it is whole. */
     static Path part(Path file) {
-        return file.resolveSibling("." + file.getFileName() + ".part");
+        return FreeName.part(file);
     }
 
     /** How much of a file is there, 0 if nothing. */
@@ -178,39 +179,8 @@ final class Landing {
             drop(file);
             return before;
         }
-        Path name = file;
-        while (!named(part, name)) {
-            // someone else has put a file there meanwhile
-            name = reserve(wanted);
-        }
-        release(name);
+        Path name = WholeFile.place(part, file).path();
         release(file);
-        forceFolder();
         return name;
-    }
-
-    private static boolean named(Path part, Path name) throws IOException {
-        try {
-            // a second name fails if it is taken, which a move may not
-            Files.createLink(name, part);
-            Files.delete(part);
-            return true;
-        } catch (FileAlreadyExistsException taken) {
-            return false;
-        } catch (UnsupportedOperationException | IOException noLinks) {
-            if (Files.exists(name, LinkOption.NOFOLLOW_LINKS)) {
-                return false;
-            }
-            Files.move(part, name, StandardCopyOption.ATOMIC_MOVE);
-            return true;
-        }
-    }
-
-    private void forceFolder() {
-        try (FileChannel names = FileChannel.open(folder, StandardOpenOption.READ)) {
-            names.force(true);
-        } catch (IOException e) {
-            // not every system lets a folder be opened; the file itself is safe
-        }
     }
 }

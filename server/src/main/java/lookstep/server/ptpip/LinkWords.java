@@ -9,6 +9,7 @@ import lookstep.protocols.ptpip.DeviceInfo;
 import lookstep.protocols.ptpip.EventCode;
 import lookstep.protocols.ptpip.InitFail;
 import lookstep.protocols.ptpip.Operation;
+import lookstep.server.disk.HarmlessName;
 
 /** What the pages say of a camera's link, with the mend. */
 final class LinkWords {
@@ -97,7 +98,7 @@ final class LinkWords {
         StringBuilder plain = new StringBuilder();
         fromCamera
                 .codePoints()
-                .filter(SafeName::isShown)
+                .filter(HarmlessName::isShown)
                 .limit(MOST_NAME)
                 .forEach(plain::appendCodePoint);
         return plain.toString().strip();

@@ -12,7 +12,6 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.UnaryOperator;
-import lookstep.protocols.ptpip.DeviceProperty;
 import lookstep.server.ftp.FtpCamera;
 import lookstep.server.ftp.FtpSetup;
 import lookstep.server.ftp.FtpWayIn;
@@ -102,15 +101,7 @@ record CameraWay(
         InetSocketAddress at = camera.start(0);
         PtpIpCameraLink link = PtpIpCameraLink.parse("127.0.0.1:" + at.getPort(), new UUID(0, 1));
         return new CameraWay(
-                camera,
-                List.of(link),
-                Optional.of(link.control()),
-                byHand ->
-                        byHand.withExposure(
-                                camera.dial(DeviceProperty.F_NUMBER) / 100.0,
-                                camera.dial(DeviceProperty.EXPOSURE_TIME) / 10_000.0,
-                                (double) camera.dial(DeviceProperty.EXPOSURE_INDEX)),
-                camera::close);
+                camera, List.of(link), Optional.of(link.control()), camera::dialled, camera::close);
     }
 
     /** The port is known when the server has started, which is after the camera was made. */

@@ -14,6 +14,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Random;
 import javax.imageio.ImageIO;
+import lookstep.server.Program;
 import lookstep.server.frames.PreviewResult.Preview;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;

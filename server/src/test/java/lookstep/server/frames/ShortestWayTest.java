@@ -19,6 +19,7 @@ import java.util.Optional;
 import javax.imageio.ImageIO;
 import lookstep.protocols.image.DngWriter;
 import lookstep.protocols.image.ExifData;
+import lookstep.server.Program;
 import lookstep.server.frames.PreviewResult.FrameProblem;
 import lookstep.server.frames.PreviewResult.Preview;
 import org.junit.jupiter.api.Test;

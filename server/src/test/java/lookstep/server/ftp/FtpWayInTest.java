@@ -28,6 +28,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
+import lookstep.server.Program;
 import lookstep.server.disk.Disk;
 import lookstep.server.disk.SmallDisk;
 import lookstep.simulator.gear.CameraFile;

@@ -19,6 +19,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.stream.Stream;
+import lookstep.server.Program;
 import lookstep.server.disk.Disk;
 import lookstep.server.disk.SmallDisk;
 import org.junit.jupiter.api.BeforeEach;

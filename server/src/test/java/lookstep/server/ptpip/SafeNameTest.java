@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.charset.StandardCharsets;
 import java.util.Random;
+import lookstep.server.disk.FreeName;
+import lookstep.server.disk.HarmlessName;
 import org.junit.jupiter.api.Test;
 
 class SafeNameTest {
@@ -60,8 +62,8 @@ class SafeNameTest {
 
     @Test
     void numbersGoBeforeTheEnding() {
-        assertEquals("A (2).JPG", SafeName.numbered("A.JPG", 2));
-        assertEquals("A (3)", SafeName.numbered("A", 3));
+        assertEquals("A (2).JPG", FreeName.nth("A.JPG", 2));
+        assertEquals("A (3)", FreeName.nth("A", 3));
     }
 
     @Test
@@ -76,9 +78,9 @@ class SafeNameTest {
             }
             String safe = safe(name.toString());
             int octets = safe.getBytes(StandardCharsets.UTF_8).length;
-            assertTrue(octets > 0 && octets <= SafeName.MOST_OCTETS + 1, octets + " octets");
+            assertTrue(octets > 0 && octets <= HarmlessName.MOST_BYTES + 1, octets + " octets");
             assertFalse(safe.startsWith(".") || safe.endsWith(".") || safe.contains("/"), safe);
-            assertTrue(safe.codePoints().allMatch(SafeName::isShown), safe);
+            assertTrue(safe.codePoints().allMatch(HarmlessName::isShown), safe);
         }
     }
 }

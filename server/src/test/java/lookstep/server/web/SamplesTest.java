@@ -48,7 +48,7 @@ class SamplesTest {
     private static final FrameParts FRAMES = new FrameParts(ZoneOffset.UTC, true);
 
     private static Messages.Around around(List<Link> links, CrewMessage.Pages pages) {
-        return around(LiveState.NEW, links, pages, List.of());
+        return around(LiveState.NEW, links, pages, false, List.of());
     }
 
     private static Messages.Around around(LiveState state) {
@@ -56,17 +56,22 @@ class SamplesTest {
                 state,
                 LINKS,
                 new CrewMessage.Pages(1, 2),
+                true,
                 List.of("set 3000 K on the camera: it takes no colour temperature from here"));
     }
 
     private static Messages.Around around(
-            LiveState state, List<Link> links, CrewMessage.Pages pages, List<String> byHand) {
+            LiveState state,
+            List<Link> links,
+            CrewMessage.Pages pages,
+            boolean canRelease,
+            List<String> byHand) {
         return new Messages.Around(
                 state.newestFrame(),
                 state.newestFrame(),
                 f -> "/frames/%d.jpg?v=%d".formatted(f.number(), f.file().modifiedEpochMillis()),
                 Map.of(3, "being copied"),
-                true,
+                canRelease,
                 byHand,
                 links,
                 pages,

@@ -32,6 +32,7 @@ import lookstep.protocols.ptpip.OperationRequest;
 import lookstep.protocols.ptpip.Packet;
 import lookstep.protocols.ptpip.ProbeRequest;
 import lookstep.protocols.ptpip.ProbeResponse;
+import lookstep.simulator.model.optics.Camera;
 
 /**
  * A camera that others of this machine reach by PTP/IP: pictures that are sent lie on its card, and
@@ -234,6 +235,14 @@ public final class PtpIpCamera implements Transfer, AutoCloseable {
     /** What a dial stands at, in the property's unit. */
     public long dial(DeviceProperty dial) {
         return dials.value(dial);
+    }
+
+    /** A camera as its dials stand, in place of what would be set by hand. */
+    public Camera dialled(Camera byHand) {
+        return byHand.withExposure(
+                dial(DeviceProperty.F_NUMBER) / 100.0,
+                dial(DeviceProperty.EXPOSURE_TIME) / 10_000.0,
+                (double) dial(DeviceProperty.EXPOSURE_INDEX));
     }
 
     /** Tells of something, if it ever tells of this; nothing if nobody is connected. */

@@ -1,14 +1,14 @@
-package lookstep.server.frames;
+package lookstep.server;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.concurrent.TimeUnit;
 
 /** Independent programs that the checks lean on; a missing one fails the test, with its package. */
-final class Program {
+public final class Program {
     private Program() {}
 
-    static byte[] run(String debianPackage, String... command) {
+    public static byte[] run(String debianPackage, String... command) {
         try {
             Process process =
                     new ProcessBuilder(command)
