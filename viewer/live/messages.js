@@ -42,6 +42,10 @@ export const frame = (wish) => post('/frame', wish);
 /** @param {'all'|'kept'|'hold'} what the band gets to see */
 export const show = (what) => post('/show', { show: what });
 
+/** Every frame of the shoot, the newest first. @returns {Promise<object[]>} */
+export const allFrames = () =>
+  sampleName === null ? ask('/all-frames', {}) : Promise.resolve([]);
+
 /** How the rig is addressed. */
 export const rig = () => ask(sampleName === null ? '/rig' : '/samples/rig.json', {});
 

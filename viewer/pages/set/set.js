@@ -23,6 +23,7 @@ import { listenToKeys, listenToLetters } from '/live/keys.js';
 import { canDo, isNudge } from '/live/lighting.js';
 import {
   again as askAgain,
+  allFrames,
   clock as askClock,
   flashing as askFlashing,
   frame as askFrame,
@@ -70,6 +71,8 @@ const panels = new Panels(part('#switches'), (name) => {
 let message = null;
 /** The frame that somebody looks at; null while the newest is followed. */
 let picked = null;
+/** Frames that are older than those of the message, once they were asked for. */
+let older = [];
 let link = null;
 
 feed.addEventListener('message', ({ detail }) => {
@@ -132,15 +135,24 @@ listenToLetters((key, held) => {
   return shown || key !== 'u' ? board.key(key, held) : true;
 });
 strip.addEventListener('pick', ({ detail }) => {
-  picked = detail === message.frame?.number ? null : detail;
+  picked = detail === message.frame?.number ? null : frames().find((one) => one.number === detail);
   showFrames();
+});
+strip.addEventListener('all', async () => {
+  try {
+    older = await allFrames();
+    showFrames();
+  } catch (problem) {
+    said.textContent = `✕ ${problem.message}`;
+    said.classList.add('failed');
+  }
 });
 judge.addEventListener('follow', () => {
   picked = null;
   showFrames();
 });
-judge.addEventListener('frame-do', ({ detail }) => ask(() => askFrame(detail)));
-facts.addEventListener('frame-do', ({ detail }) => ask(() => askFrame(detail)));
+judge.addEventListener('frame-do', ({ detail }) => doToFrame(detail));
+facts.addEventListener('frame-do', ({ detail }) => doToFrame(detail));
 facts.addEventListener('show-do', ({ detail }) => ask(() => askShow(detail)));
 judge.addEventListener('full-size', ({ detail }) => fullSize.show(detail));
 part('#large live-picture').addEventListener('click', ({ target, clientX, clientY }) => {
@@ -190,15 +202,24 @@ function again() {
   order.press(askAgain, { once: 'again' });
 }
 
+/** Those of the message, then the older ones that were asked for. */
+function frames() {
+  const oldest = message.frames.at(-1)?.number ?? 1;
+  return [...message.frames, ...older.filter((one) => one.number < oldest)];
+}
+
+/** As the newest message has it; one that has become too old for it, as it was last seen. */
 function pickedFrame() {
-  return message.frames.find((one) => one.number === picked) ?? message.frame;
+  if (picked === null) return message.frame;
+  picked = frames().find((one) => one.number === picked.number) ?? picked;
+  return picked;
 }
 
 function showFrames() {
   const frame = pickedFrame();
-  if (frame === message.frame) picked = null;
+  if (frame?.number === message.frame?.number) picked = null;
   pictures.show({ ...message, frame });
-  strip.show(message.frames, frame?.number ?? null);
+  strip.show(frames(), frame?.number ?? null);
   judge.show(frame, message.frame?.number ?? null);
   facts.show({ frame, shots: message.shots, band: message.band });
   panels.mark('frames', BAND_MARKS[message.band.showing] ?? '');
@@ -214,6 +235,18 @@ function placeIn(image, clientX, clientY) {
     x: at(clientX, box.left, box.width, image.naturalWidth),
     y: at(clientY, box.top, box.height, image.naturalHeight),
   };
+}
+
+/** An older frame is not in the answer, so the older ones are asked for again. */
+async function doToFrame(wish) {
+  await ask(() => askFrame(wish));
+  if (message.frames.some((one) => one.number === wish.number)) return;
+  try {
+    older = await allFrames();
+    showFrames();
+  } catch {
+    // what was pressed has been carried out, or was said not to be
+  }
 }
 
 async function ask(question) {

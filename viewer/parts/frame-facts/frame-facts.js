@@ -18,6 +18,7 @@ class FrameFacts extends HTMLElement {
   #shot = document.createElement('select');
   #facts = document.createElement('p');
   #frame = null;
+  #waiting = null;
 
   connectedCallback() {
     if (this.firstChild !== null) return;
@@ -31,15 +32,26 @@ class FrameFacts extends HTMLElement {
     this.#band.setAttribute('aria-labelledby', words.id);
     this.#band.append(words);
     for (const [value, name, title] of SHOWINGS) this.#showing(value, name, title);
-    this.#label.append('It is of ', this.#shot);
+    this.#label.append('Shot ', this.#shot);
     this.#shot.addEventListener('change', () => {
       this.#send('frame-do', { number: this.#frame.number, do: 'belongs', shot: this.#shot.value });
       this.#shot.blur();
+    });
+    this.#shot.addEventListener('blur', () => {
+      const waiting = this.#waiting;
+      // The focus has gone when this is over.
+      if (waiting !== null) setTimeout(() => this.show(waiting), 0);
     });
     this.append(this.#band, this.#about, this.#label, this.#facts);
   }
 
   show({ frame, shots, band }) {
+    // While somebody chooses, the question stays the one that was asked.
+    if (document.activeElement === this.#shot) {
+      this.#waiting = { frame, shots, band };
+      return;
+    }
+    this.#waiting = null;
     const key = JSON.stringify([frame, shots.map(({ id, name }) => [id, name]), band]);
     if (key === this.dataset.shown) return;
     this.dataset.shown = key;
@@ -56,7 +68,6 @@ class FrameFacts extends HTMLElement {
   }
 
   #shots(frame, shots) {
-    if (document.activeElement === this.#shot) return;
     const none = [['', 'no shot']];
     const gone = frame.shot !== null && !shots.some((one) => one.id === frame.shot);
     const all = [

@@ -8,7 +8,7 @@ class FrameJudge extends HTMLElement {
   #remarks = document.createElement('ul');
   #keys = document.createElement('div');
   #keep = this.#key('Keep', 'K', () => this.#mark('keep', 'kept'));
-  #out = this.#key('Not', 'X', () => this.#mark('out', 'out'));
+  #out = this.#key('Leave out', 'X', () => this.#mark('out', 'out'));
   #full = this.#key('100 %', 'Z', () => this.#send('full-size', this.#frame.number));
   #follow = this.#key('To the newest', '', () => this.#send('follow', null));
   #frame = null;

@@ -1,27 +1,37 @@
 import { thumbUrl } from '../../live/sample.js';
 
 /**
- * The newest frames, the newest first. One is under the eye; a tap picks another, and a tap
- * on the newest goes back to following what comes.
+ * Frames, the newest first. One is under the eye; a tap picks another, and a tap on the newest goes
+ * back to following what comes.
  *
  * show(frames, picked): picked is the number of the one that is looked at. Sends 'pick' (detail:
- * number).
+ * number), and 'all' when older ones are asked for.
  */
 const MARKS = { kept: '✓', out: '✕', none: '' };
 const MARK_WORDS = { kept: 'kept', out: 'not kept', none: '' };
 
 class FrameStrip extends HTMLElement {
   #list = document.createElement('ol');
+  #all = document.createElement('button');
 
   connectedCallback() {
     if (this.firstChild !== null) return;
-    this.append(this.#list);
+    this.#all.type = 'button';
+    this.#all.className = 'small all';
+    this.#all.textContent = 'All';
+    this.#all.addEventListener('click', (event) => {
+      if (event.detail > 0) this.#all.blur();
+      this.dispatchEvent(new CustomEvent('all'));
+    });
+    this.append(this.#list, this.#all);
   }
 
   show(frames, picked) {
     const key = JSON.stringify([frames, picked]);
     if (key === this.dataset.shown) return;
     this.dataset.shown = key;
+    // Frames are numbered without a gap, from 1.
+    this.#all.hidden = frames.length === 0 || frames.at(-1).number === 1;
     const there = new Map([...this.#list.children].map((item) => [item.dataset.number, item]));
     const items = frames.map((frame) => {
       const item = there.get(String(frame.number)) ?? this.#item(frame.number);

@@ -16,6 +16,8 @@ class FullSize extends HTMLElement {
   #number = 0;
   #middle = { x: 0.5, y: 0.5 };
   #grip = null;
+  #loading = false;
+  #again = false;
 
   connectedCallback() {
     if (this.firstChild !== null) return;
@@ -23,10 +25,8 @@ class FullSize extends HTMLElement {
     this.#image.draggable = false;
     this.#dialog.append(this.#image, this.#words);
     this.append(this.#dialog);
-    this.#image.addEventListener('load', () => this.#say());
-    this.#image.addEventListener('error', () => {
-      this.#words.textContent = 'This part cannot be shown: is the original still there?';
-    });
+    this.#image.addEventListener('load', () => this.#loaded());
+    this.#image.addEventListener('error', () => this.#loaded('This part cannot be shown.'));
     this.#dialog.addEventListener('keydown', (event) => this.#key(event));
     this.#dialog.addEventListener('pointerdown', ({ clientX, clientY }) => {
       this.#grip = { x: clientX, y: clientY };
@@ -70,7 +70,17 @@ class FullSize extends HTMLElement {
     this.#load();
   }
 
+  /** One part at a time: a held arrow asks for the place where it has come to. */
+  #loaded(problem = null) {
+    this.#loading = false;
+    this.#say(problem);
+    if (this.#again) this.#load();
+  }
+
   #load() {
+    this.#again = this.#loading;
+    if (this.#loading) return;
+    this.#loading = true;
     this.#words.textContent = `Frame ${this.#number} at 100 %: coming …`;
     this.#image.src = fullSizeUrl(this.#number, this.#middle, {
       width: Math.min(2000, Math.round(innerWidth * devicePixelRatio)),
@@ -80,7 +90,11 @@ class FullSize extends HTMLElement {
     this.#image.style.zoom = String(1 / devicePixelRatio);
   }
 
-  #say() {
+  #say(problem) {
+    if (problem !== null) {
+      this.#words.textContent = problem;
+      return;
+    }
     const { x, y } = this.#middle;
     const at = `${Math.round(x * 100)} % across, ${Math.round(y * 100)} % down`;
     this.#words.textContent = `Frame ${this.#number} at 100 %, ${at}. Arrows or a drag move it; a tap or Escape closes.`;

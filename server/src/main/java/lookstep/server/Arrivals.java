@@ -33,6 +33,11 @@ record Arrivals(String name, Path folder, FrameIntake intake, Links links)
     }
 
     @Override
+    public void notComing(Path file) {
+        intake.pictures().notComing(file);
+    }
+
+    @Override
     public void tell(boolean up, String says) {
         if (!up) {
             intake.pictures().forgetEarly();

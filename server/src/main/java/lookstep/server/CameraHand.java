@@ -4,11 +4,16 @@ import java.util.List;
 import lookstep.server.gear.CameraControl;
 import lookstep.server.gear.CameraControl.Standing;
 import lookstep.server.lighting.Shown;
+import lookstep.server.live.LiveState;
+import lookstep.server.plan.CameraSettings;
 
 /** Sets the camera with the light, and knows what is left to do by hand. */
 final class CameraHand {
     private final CameraControl control;
     private volatile List<String> byHand = List.of();
+    private Wish last;
+
+    private record Wish(int position, int take, CameraSettings settings) {}
 
     /**
      * @param changed is called when there is more or less to do by hand
@@ -26,10 +31,16 @@ final class CameraHand {
         return standing.connected() ? standing.byHand() : List.of();
     }
 
-    /** The camera is to be as the look wants it; what it is under the work light is its own. */
-    void want(Shown shown) {
-        if (shown.what() == Shown.What.LOOK) {
-            control.want(shown.look().camera());
+    /**
+     * The camera is to be as the look wants it; under the work light it is its own. Only a step, a
+     * new take or another setting is a wish: what was turned on the camera by hand since then
+     * stays.
+     */
+    void want(LiveState state, Shown shown) {
+        Wish wish = new Wish(state.position(), state.take(), shown.look().camera());
+        if (shown.what() == Shown.What.LOOK && !wish.equals(last)) {
+            last = wish;
+            control.want(wish.settings());
         }
     }
 

@@ -232,7 +232,12 @@ final class Session implements AutoCloseable {
                         lighting::look,
                         FullSizeDetail::of);
         parts.push(checking);
-        intake.tellPreviews(checking::look);
+        intake.tellPreviews((number, preview) -> checking.look(number));
+        live.watch(checking::watch);
+        live.watch(intake.pictures()::makeForBand);
+        live.state().frames().stream()
+                .filter(f -> f.checked().isEmpty())
+                .forEach(f -> checking.look(f.number()));
         String[] expected = {""};
         live.watch(
                 state -> {
@@ -255,8 +260,8 @@ final class Session implements AutoCloseable {
     /** One key changes light and camera together, as far as the camera lets itself be set. */
     private CameraHand hold(CameraControl control) {
         CameraHand hand = new CameraHand(control, this::tellPages);
-        live.watch(state -> hand.want(lighting.shown(state)));
-        hand.want(lighting.shown(live.state()));
+        hand.want(live.state(), lighting.shown(live.state()));
+        live.watch(state -> hand.want(state, lighting.shown(state)));
         return hand;
     }
 

@@ -45,6 +45,8 @@ import picocli.CommandLine.Spec;
             "130, 143:ended by Ctrl-C or a polite kill, in order"
         })
 public final class Cli implements Runnable {
+    private static final int FTP_PORT = 2121;
+
     private static final String COPY_TO =
             "Copy each original to this folder as it arrives, read back and compared.";
     private static final String HTTP =
@@ -221,13 +223,15 @@ public final class Cli implements Runnable {
 
         @Option(
                 names = "--ftp",
-                arity = "0..1",
-                fallbackValue = "2121",
-                paramLabel = "PORT",
                 description =
-                        "Take what cameras upload over FTP, on this port; 2121 if left out. The"
-                                + " passwords are printed at the start.")
-        private Integer ftp;
+                        "Take what cameras upload over FTP. The passwords are printed at the start.")
+        private boolean ftp;
+
+        @Option(
+                names = "--ftp-port",
+                paramLabel = "PORT",
+                description = "With --ftp: the port, 2121 if left out.")
+        private Integer ftpPort;
 
         @Option(
                 names = "--ftp-camera",
@@ -286,15 +290,16 @@ public final class Cli implements Runnable {
                 throw new CommandLine.ParameterException(
                         spec.commandLine(), "--line-universe is for a line: add --line DEVICE.");
             }
-            if (frames == null && ftp == null && cameras.isEmpty()) {
+            if (frames == null && !ftp && cameras.isEmpty()) {
                 throw new CommandLine.ParameterException(
                         spec.commandLine(),
                         "Say where pictures come from: --frames DIR, --ftp, --camera HOST, or more"
                                 + " than one.");
             }
-            if (ftp == null && (!ftpCameras.isEmpty() || ftpTls != null)) {
+            if (!ftp && (!ftpCameras.isEmpty() || ftpTls != null || ftpPort != null)) {
                 throw new CommandLine.ParameterException(
-                        spec.commandLine(), "--ftp-camera and --ftp-tls are for FTP: add --ftp.");
+                        spec.commandLine(),
+                        "--ftp-camera, --ftp-port and --ftp-tls are for FTP: add --ftp.");
             }
             return actions.shoot(
                     plan,
@@ -308,8 +313,10 @@ public final class Cli implements Runnable {
                             sync == null ? OptionalInt.empty() : OptionalInt.of(sync)),
                     new CameraWays(
                             Optional.ofNullable(frames),
-                            Optional.ofNullable(ftp),
-                            ftp == null || !ftpCameras.isEmpty() ? ftpCameras : List.of("camera"),
+                            ftp
+                                    ? Optional.of(ftpPort == null ? FTP_PORT : ftpPort)
+                                    : Optional.empty(),
+                            ftp && ftpCameras.isEmpty() ? List.of("camera") : ftpCameras,
                             ftpTls == null ? CameraWays.Tls.OFF : ftpTls,
                             cameras,
                             Optional.ofNullable(copies)),

@@ -58,6 +58,12 @@ public final class FrameStore {
         return Optional.ofNullable(originals.get(frameNumber));
     }
 
+    /** The preview of a frame or its stand-in, if there is one in memory. */
+    public synchronized Optional<PreviewResult> inMemory(long frameNumber) {
+        PreviewResult kept = newest.get(frameNumber);
+        return Optional.ofNullable(kept == null ? standIns.get(frameNumber) : kept);
+    }
+
     /** Keeps a small picture until the preview is there; the oldest goes if there are too many. */
     public synchronized void putStandIn(long frameNumber, PreviewResult small) {
         standIns.put(frameNumber, small);

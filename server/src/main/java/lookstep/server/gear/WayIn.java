@@ -42,6 +42,12 @@ public interface WayIn {
         void early(Path file, byte[] jpeg);
 
         /**
+         * A file of which a small picture came will not be there under this name: it was deleted in
+         * the camera, or has come under another.
+         */
+        void notComing(Path file);
+
+        /**
          * How the way is doing, for the pages.
          *
          * @param up true if pictures can come

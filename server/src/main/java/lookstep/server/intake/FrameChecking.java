@@ -7,10 +7,12 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.NavigableSet;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentSkipListSet;
 import java.util.concurrent.ExecutorService;
-import java.util.concurrent.LinkedBlockingQueue;
-import java.util.concurrent.ThreadPoolExecutor;
+import java.util.concurrent.Executors;
+import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BiFunction;
 import java.util.function.Function;
@@ -22,6 +24,7 @@ import lookstep.server.framecheck.FrameChecks;
 import lookstep.server.framecheck.FrameReport;
 import lookstep.server.framecheck.KeptPicture;
 import lookstep.server.framecheck.Taken;
+import lookstep.server.frames.PreviewResult;
 import lookstep.server.frames.PreviewResult.Preview;
 import lookstep.server.frames.ShownPixels;
 import lookstep.server.live.Event;
@@ -35,14 +38,14 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Looks at each frame when its preview is there, on a thread of its own, and puts what is to be
- * said of it into the journal. In a burst only the newest that waits is looked at: what stands
- * beside a picture that nobody looks at any more helps nobody, and the newest must not wait for it.
+ * Looks at each frame when its preview is there, on a thread of its own, the newest first, and puts
+ * what is to be said of it into the journal. A frame that turns out to be of another shot is looked
+ * at again.
  */
 public final class FrameChecking implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(FrameChecking.class);
     private static final int KEPT_COMPARED = 12;
-    private static final int WAITING_MOST = 4;
+    private static final long END_SECONDS = 5;
 
     private final FrameChecks checks;
     private final Live live;
@@ -51,6 +54,9 @@ public final class FrameChecking implements AutoCloseable {
     private final BiFunction<LiveState, Shot, Look> looks;
     private final Function<Path, Optional<DetailSource>> details;
     private final ExecutorService thread;
+    private final NavigableSet<Integer> due = new ConcurrentSkipListSet<>();
+    private volatile List<Frame> seen = List.of();
+    private volatile boolean closing;
 
     /**
      * @param shots the plan's, by id
@@ -71,56 +77,82 @@ public final class FrameChecking implements AutoCloseable {
         this.looks = looks;
         this.details = details;
         thread =
-                new ThreadPoolExecutor(
-                        1,
-                        1,
-                        0,
-                        TimeUnit.SECONDS,
-                        new LinkedBlockingQueue<>(WAITING_MOST),
+                Executors.newSingleThreadExecutor(
                         r -> {
                             Thread t = new Thread(r, "checks");
                             t.setDaemon(true);
                             return t;
-                        },
-                        new ThreadPoolExecutor.DiscardOldestPolicy());
+                        });
     }
 
     /** The shot that is current now: what its frames will be compared with is made beforehand. */
     public void expect(String shot) {
-        thread.execute(
-                () ->
-                        shots.apply(shot)
-                                .ifPresent(s -> checks.expect(s, looks.apply(live.state(), s))));
+        run(() -> shots.apply(shot).ifPresent(s -> checks.expect(s, looks.apply(live.state(), s))));
     }
 
     /** A frame's preview is there. */
-    public void look(int number, Preview preview) {
-        thread.execute(() -> looked(number, preview));
+    public void look(int number) {
+        due.add(number);
+        run(this::lookAtNewest);
     }
 
-    private void looked(int number, Preview preview) {
-        try {
-            LiveState state = live.state();
-            Optional<Frame> frame = state.frame(number);
-            Optional<Shot> shot = frame.flatMap(f -> shots.apply(f.shot()));
-            if (shot.isEmpty() || frame.get().checked().isPresent()) {
-                return;
+    /** Frames that have become another shot's are looked at again. Returns at once. */
+    public void watch(LiveState state) {
+        List<Frame> before = seen;
+        seen = state.frames();
+        for (int i = 0; i < before.size() && before != state.frames(); i++) {
+            Frame now = state.frames().get(i);
+            if (now != before.get(i) && !now.shot().equals(before.get(i).shot())) {
+                look(now.number());
             }
-            Path original = pictures.original(frame.get());
-            FrameReport report =
-                    checks.check(
-                            new Taken(
-                                    number,
-                                    shot.get(),
-                                    looks.apply(state, shot.get()),
-                                    exif(original),
-                                    ShownPixels.of(preview),
-                                    details.apply(original),
-                                    kept(state)));
-            live.frameChecked(
-                    new FrameChecked(number, remarks(report), report.fingerprint().toString()));
+        }
+    }
+
+    private void run(Runnable work) {
+        try {
+            thread.execute(work);
+        } catch (RejectedExecutionException ending) {
+            LOG.debug("no more checks: the program ends");
+        }
+    }
+
+    private void lookAtNewest() {
+        Integer number = due.pollLast();
+        if (number == null || closing) {
+            return;
+        }
+        try {
+            look(live.state(), number);
         } catch (IOException | RuntimeException e) {
             LOG.warn("frame {} could not be looked at: {}", number, e.toString());
+        }
+    }
+
+    private void look(LiveState state, int number) throws IOException {
+        Optional<Frame> frame = state.frame(number);
+        Optional<Shot> shot = frame.flatMap(f -> shots.apply(f.shot()));
+        if (shot.isEmpty() || frame.get().checked().isPresent()) {
+            return;
+        }
+        Optional<PreviewResult> preview = pictures.picture(number);
+        if (!(preview.orElse(null) instanceof Preview picture)) {
+            return;
+        }
+        Path original = pictures.original(frame.get());
+        FrameReport report =
+                checks.check(
+                        new Taken(
+                                number,
+                                shot.get(),
+                                looks.apply(state, shot.get()),
+                                exif(original),
+                                ShownPixels.of(picture),
+                                details.apply(original),
+                                kept(state)));
+        Optional<Frame> now = live.state().frame(number);
+        if (now.filter(f -> f.shot().equals(frame.get().shot())).isPresent()) {
+            live.frameChecked(
+                    new FrameChecked(number, remarks(report), report.fingerprint().toString()));
         }
     }
 
@@ -159,11 +191,13 @@ public final class FrameChecking implements AutoCloseable {
         return kept;
     }
 
+    /** Without an interrupt, which in the middle of a write would close the journal. */
     @Override
     public void close() {
-        thread.shutdownNow();
+        closing = true;
+        thread.shutdown();
         try {
-            thread.awaitTermination(2, TimeUnit.SECONDS);
+            thread.awaitTermination(END_SECONDS, TimeUnit.SECONDS);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }

@@ -27,6 +27,7 @@ import org.slf4j.LoggerFactory;
 public final class FrameCopies implements SafeKeeping.Listener, AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(FrameCopies.class);
     private static final long TRY_AGAIN_NANOS = 2_000_000_000;
+    private static final long WORDS_EVERY_NANOS = 200_000_000;
 
     private final Path folder;
     private final Live live;
@@ -35,6 +36,7 @@ public final class FrameCopies implements SafeKeeping.Listener, AutoCloseable {
     private final SafeKeeping keeping;
     private final Queue<FrameCopied> unwritten = new ConcurrentLinkedQueue<>();
     private long tryAgainNanos;
+    private long wordsNanos = System.nanoTime();
     private volatile Map<Integer, String> words = Map.of();
 
     /**
@@ -85,7 +87,10 @@ public final class FrameCopies implements SafeKeeping.Listener, AutoCloseable {
             write(nowNanos);
         }
         long next = keeping.doWork(nowNanos);
-        words = wordsOf(keeping.states());
+        if (nowNanos - wordsNanos >= 0) {
+            wordsNanos = nowNanos + WORDS_EVERY_NANOS;
+            words = wordsOf(keeping.states());
+        }
         return next;
     }
 

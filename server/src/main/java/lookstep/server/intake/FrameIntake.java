@@ -1,6 +1,7 @@
 package lookstep.server.intake;
 
 import java.io.IOException;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayDeque;
@@ -170,7 +171,6 @@ public final class FrameIntake implements AutoCloseable {
         try {
             while (!waiting.isEmpty()) {
                 take(waiting.peek());
-                waiting.remove();
             }
             journalTrouble = Optional.empty();
             remark = Optional.empty();
@@ -195,45 +195,80 @@ public final class FrameIntake implements AutoCloseable {
                         trouble.or(() -> remark).orElse("frames come in at " + folder)));
     }
 
+    /** In the journal first; whatever goes wrong after that, the file is taken. */
     private void take(Waiting one) throws IOException {
         ArrivedFile file = one.file();
         KnownFile known = KnownFile.of(folder, file);
         FileMark mark =
                 new FileMark(known.name(), known.sizeBytes(), known.modified().toEpochMilli());
-        String takenAt = file.exif().takenAt().map(Object::toString).orElse("");
-        LiveState state = live.state();
-        Optional<Frame> same = sameBytes(state, mark);
-        Optional<Frame> partner = Releases.partner(state.frames(), mark, takenAt);
-        if (same.isPresent()) {
-            String says =
-                    "%s is the same picture as frame %d, and stays one"
-                            .formatted(mark.path(), same.get().number());
-            live.leftOut(mark, says);
-            LOG.info("{}", says);
+        if (!isNamed(file, mark)) {
+            waiting.remove();
+            remark =
+                    Optional.of(
+                            "%s has a name that this computer cannot write down: rename it, or start Lookstep with a UTF-8 locale"
+                                    .formatted(mark.path()));
+            LOG.warn("{}", remark.get());
             return;
         }
-        int number;
-        if (partner.isPresent()) {
-            number = partner.get().number();
-            Frame joined = live.frameJoined(number, mark).frame(number).orElseThrow();
-            pictures.know(joined);
-        } else {
-            Frame frame =
-                    live.frameTaken(
-                                    new Arrival(
-                                            mark,
-                                            camera(file, mark),
-                                            takenAt,
-                                            words(file.exif()),
-                                            one.arrivedEpochMillis()),
-                                    facts)
-                            .newestFrame()
-                            .orElseThrow();
-            number = frame.number();
-            pictures.show(frame);
+        Arrival arrival =
+                new Arrival(
+                        mark,
+                        camera(file, mark),
+                        file.exif().takenAt().map(Object::toString).orElse(""),
+                        words(file.exif()),
+                        one.arrivedEpochMillis());
+        Optional<String> leftOut = leaveOut(arrival);
+        if (leftOut.isPresent()) {
+            live.leftOut(mark, leftOut.get());
+            waiting.remove();
+            pictures.notComing(file.path());
+            LOG.info("{}", leftOut.get());
+            return;
         }
-        file.notes().forEach(n -> LOG.info("frame {} ({}): {}", number, mark.path(), n));
-        takers.forEach(t -> t.file(number, mark));
+        List<Frame> frames = live.state().frames();
+        Optional<Frame> partner = Releases.partner(frames, mark, arrival.takenAt());
+        Frame frame =
+                partner.isPresent()
+                        ? live.frameJoined(partner.get().number(), arrival)
+                                .frame(partner.get().number())
+                                .orElseThrow()
+                        : live.frameTaken(arrival, facts).newestFrame().orElseThrow();
+        waiting.remove();
+        try {
+            if (partner.isEmpty() || Releases.isJpeg(mark.path())) {
+                pictures.show(frame);
+            } else {
+                pictures.know(frame);
+            }
+            file.notes()
+                    .forEach(n -> LOG.info("frame {} ({}): {}", frame.number(), mark.path(), n));
+            takers.forEach(t -> t.file(frame.number(), mark));
+        } catch (RuntimeException fault) {
+            LOG.error("frame {}: {}", frame.number(), fault.toString(), fault);
+        }
+    }
+
+    /** Whether the name that goes into the journal leads back to the file. */
+    private boolean isNamed(ArrivedFile file, FileMark mark) {
+        try {
+            return folder.resolve(mark.path()).equals(file.path());
+        } catch (InvalidPathException otherLocale) {
+            return false;
+        }
+    }
+
+    /** Why this file is no frame of its own and belongs to none; empty if it is or does. */
+    private Optional<String> leaveOut(Arrival arrival) {
+        FileMark mark = arrival.file();
+        LiveState state = live.state();
+        if (Releases.touched(state.frames(), arrival)) {
+            return Optional.of(mark.path() + " is as it was; only its time on disk is another");
+        }
+        return sameBytes(state, mark)
+                .map(
+                        same ->
+                                "%s is the same picture as frame %d, and stays one"
+                                        .formatted(mark.path(), same.number()));
     }
 
     /** What cannot be read now is no reason to hold the frame back. */

@@ -1,10 +1,12 @@
 package lookstep.server.intake;
 
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -72,6 +74,7 @@ public final class FramePictures implements AutoCloseable {
     private final PreviewQueue queue;
     private final ExecutorService thread;
     private final Map<Integer, Have> have = new ConcurrentHashMap<>();
+    private final Set<Integer> wanted = ConcurrentHashMap.newKeySet();
     private final Map<Long, Preview> thumbnails =
             new LinkedHashMap<>(16, 0.75f, true) {
                 private static final long serialVersionUID = 1L;
@@ -109,7 +112,12 @@ public final class FramePictures implements AutoCloseable {
     /** Knows where a frame's original is, and shows nothing of it yet. */
     synchronized void know(Frame frame) {
         early = early.filter(e -> !isOf(frame, e.file()));
-        store.add(frame.number(), original(frame));
+        try {
+            store.add(frame.number(), original(frame));
+        } catch (InvalidPathException otherLocale) {
+            // written down under another locale: the frame is there, its picture is not
+            LOG.warn("frame {}: {}", frame.number(), otherLocale.getMessage());
+        }
     }
 
     /**
@@ -117,7 +125,11 @@ public final class FramePictures implements AutoCloseable {
      */
     public void show(Frame frame) {
         know(frame);
-        Path original = original(frame);
+        Optional<Path> known = store.original(frame.number());
+        if (known.isEmpty()) {
+            return;
+        }
+        Path original = known.get();
         makers.standIn()
                 .apply(original)
                 .ifPresent(
@@ -148,6 +160,13 @@ public final class FramePictures implements AutoCloseable {
         }
     }
 
+    /** The file will not come: nothing is shown of it any more. */
+    public synchronized void notComing(Path file) {
+        if (early.filter(e -> e.file().equals(file)).isPresent()) {
+            forgetEarly();
+        }
+    }
+
     /** The picture of the newest file that is still on its way. */
     public Optional<Early> early() {
         return early;
@@ -162,6 +181,26 @@ public final class FramePictures implements AutoCloseable {
                         .findFirst()
                         .orElse(files.get(0))
                         .path());
+    }
+
+    /**
+     * Makes the picture that the band is to see, if it was not shown in this run of the program.
+     * Returns at once.
+     */
+    public void makeForBand(LiveState state) {
+        Optional<Frame> seen =
+                state.showing()
+                        .of(state.frames(), any -> true)
+                        .filter(f -> !has(f.number()) && wanted.add(f.number()));
+        if (seen.isPresent()) {
+            long number = seen.get().number();
+            store.original(number).ifPresent(original -> queue.add(number, original));
+        }
+    }
+
+    /** The preview or what stands in for it, if it is in memory. */
+    public Optional<PreviewResult> inMemory(long number) {
+        return store.inMemory(number);
     }
 
     /** Where the picture of the frame of this number is made from. */

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Optional;
 import lookstep.server.live.Event.FileMark;
 import lookstep.server.live.Frame;
+import lookstep.server.live.Live.Arrival;
 
 /**
  * Which files are of one release of the shutter, and which are one and the same. Pure but for
@@ -54,6 +55,21 @@ final class Releases {
     private static String stem(String path) {
         int point = path.lastIndexOf('.');
         return point < 0 ? path : path.substring(0, point);
+    }
+
+    /**
+     * The same file of the same exposure again, touched or copied back: by its name, its size and
+     * the camera's time.
+     */
+    static boolean touched(List<Frame> frames, Arrival arrival) {
+        return !arrival.takenAt().isEmpty()
+                && frames.stream()
+                        .filter(f -> f.takenAt().equals(arrival.takenAt()))
+                        .flatMap(f -> f.files().stream())
+                        .anyMatch(
+                                m ->
+                                        m.path().equals(arrival.file().path())
+                                                && m.bytes() == arrival.file().bytes());
     }
 
     /**

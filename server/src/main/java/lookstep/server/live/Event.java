@@ -111,8 +111,14 @@ public sealed interface Event {
         }
     }
 
-    /** Another file of the same release, such as a raw file beside the JPEG. */
-    record FrameJoined(int number, FileMark file) implements Event {}
+    /**
+     * Another file of the same release, such as a raw file beside the JPEG.
+     *
+     * @param camera which, {@code takenAt} when and {@code says} how, in case the first file did
+     *     not say
+     */
+    record FrameJoined(int number, FileMark file, String camera, String takenAt, String says)
+            implements Event {}
 
     /**
      * A file that is no frame of its own, because one of the same content is there.

@@ -76,34 +76,46 @@ public record Frame(
         return files.get(0);
     }
 
-    Frame joined(FileMark more) {
+    Frame joined(Event.FrameJoined more) {
         List<FileMark> all = new ArrayList<>(files);
-        all.add(more);
-        return with(all, mark, checked, copies);
+        all.add(more.file());
+        return new Frame(
+                number,
+                all,
+                shot,
+                look,
+                people,
+                byHand,
+                camera.isEmpty() ? more.camera() : camera,
+                takenAt.isEmpty() ? more.takenAt() : takenAt,
+                arrivedEpochMillis,
+                says.isEmpty() ? more.says() : says,
+                mark,
+                checked,
+                copies);
     }
 
     Frame marked(Mark as) {
-        return with(files, as, checked, copies);
+        return with(as, checked, copies);
     }
 
     Frame checked(Event.FrameChecked as) {
-        return with(files, mark, Optional.of(as), copies);
+        return with(mark, Optional.of(as), copies);
     }
 
     Frame copied(Event.FrameCopied copy) {
         Map<String, Event.FrameCopied> more = new LinkedHashMap<>(copies);
         more.put(copy.file(), copy);
-        return with(files, mark, checked, more);
+        return with(mark, checked, more);
     }
 
     private Frame with(
-            List<FileMark> newFiles,
             Mark newMark,
             Optional<Event.FrameChecked> newChecked,
             Map<String, Event.FrameCopied> newCopies) {
         return new Frame(
                 number,
-                newFiles,
+                files,
                 shot,
                 look,
                 people,
@@ -130,7 +142,8 @@ public record Frame(
                 arrivedEpochMillis,
                 says,
                 mark,
-                checked,
+                // what was said of it was said against another shot
+                Optional.empty(),
                 copies);
     }
 }

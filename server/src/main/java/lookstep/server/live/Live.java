@@ -3,7 +3,6 @@ package lookstep.server.live;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
 import java.util.function.Function;
@@ -165,14 +164,15 @@ public final class Live {
             throws IOException {
         LiveState with =
                 state.after(taken(arrival, "", ShotFacts.NONE), arrival.arrivedEpochMillis());
-        Map<String, CameraClock> clocks = CameraClock.of(with.frames());
+        CameraClock.All clocks = CameraClock.of(with.frames());
+        Frame newest = with.newestFrame().orElseThrow();
         List<Event> events = new ArrayList<>();
         for (Frame frame : with.frames()) {
-            String shot = state.timeline().shotOf(CameraClock.exposedEpochMillis(frame, clocks));
+            String shot = state.timeline().shotOf(clocks.exposedEpochMillis(frame));
             ShotFacts of = shot.isEmpty() ? ShotFacts.NONE : facts.apply(shot);
-            if (frame.number() == with.frames().size()) {
+            if (frame == newest) {
                 events.add(0, taken(arrival, shot, of));
-            } else if (frame.camera().equals(arrival.camera())
+            } else if (clocks.together(frame, newest)
                     && !frame.byHand()
                     && !frame.shot().equals(shot)) {
                 events.add(belongs(frame.number(), shot, of, false));
@@ -206,8 +206,11 @@ public final class Live {
     }
 
     /** Another file of the same release as a frame. */
-    public synchronized LiveState frameJoined(int number, FileMark file) throws IOException {
-        return record(List.of(new Event.FrameJoined(number, file)));
+    public synchronized LiveState frameJoined(int number, Arrival more) throws IOException {
+        return record(
+                List.of(
+                        new Event.FrameJoined(
+                                number, more.file(), more.camera(), more.takenAt(), more.says())));
     }
 
     /** A file is no frame of its own, and is not to be looked at again. */

@@ -164,7 +164,7 @@ public record LiveState(
             if (event instanceof Event.FrameTaken e) {
                 frames = with(frames, Frame.of(e));
             } else if (event instanceof Event.FrameJoined e) {
-                change(e.number(), f -> f.joined(e.file()));
+                change(e.number(), f -> f.joined(e));
             } else if (event instanceof Event.FrameBelongs e) {
                 change(e.number(), f -> f.belongs(e));
             } else if (event instanceof Event.FrameMarked e) {

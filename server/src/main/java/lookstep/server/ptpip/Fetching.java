@@ -258,6 +258,7 @@ final class Fetching {
         } else if (!Identity.of(info).equals(Identity.of(file.info))) {
             // it grew in the camera, or another has its handle now
             landing.drop(file.file);
+            incoming.notComing(file.file);
             file.again();
             takeAs(file, info);
         } else {
@@ -334,6 +335,9 @@ final class Fetching {
         }
         if (file.complete) {
             Path whole = landing.finish(file.file, file.wanted);
+            if (!whole.equals(file.file)) {
+                incoming.notComing(file.file);
+            }
             arriving.remove(file);
             fetched.add(Identity.of(file.info));
             incoming.whole(whole);
@@ -374,6 +378,7 @@ final class Fetching {
             arriving.remove(file);
             if (file.file != null) {
                 landing.drop(file.file);
+                incoming.notComing(file.file);
             }
             return;
         }
@@ -470,6 +475,7 @@ final class Fetching {
                 arriving.remove(gone);
                 if (gone.file != null) {
                     landing.drop(gone.file);
+                    incoming.notComing(gone.file);
                 }
             }
         }

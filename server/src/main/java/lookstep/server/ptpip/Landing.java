@@ -15,6 +15,7 @@ import java.util.HashSet;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.UUID;
 import lookstep.server.disk.FreeName;
 import lookstep.server.disk.WholeFile;
 
@@ -23,14 +24,20 @@ import lookstep.server.disk.WholeFile;
  * own when it is whole and on the disk; nothing that is there is ever written over. One thread.
  */
 final class Landing {
-    private static final String BEFORE = ".before-the-shoot";
+    private static final String BEFORE = ".before-";
 
     private final Path folder;
+    private final String note;
     private final Set<String> reserved = new HashSet<>();
 
-    /** The folder is made when the first file comes. */
-    Landing(Path folder) {
+    /**
+     * The folder is made when the first file comes.
+     *
+     * @param shoot tells this shoot's notes from those of others that filled the same folder
+     */
+    Landing(Path folder, UUID shoot) {
         this.folder = folder;
+        note = BEFORE + shoot;
     }
 
     /**
@@ -74,7 +81,7 @@ final class Landing {
     Optional<Set<Integer>> before() {
         try {
             Set<Integer> handles = new HashSet<>();
-            for (String line : Files.readAllLines(folder.resolve(BEFORE))) {
+            for (String line : Files.readAllLines(folder.resolve(note))) {
                 handles.add(Integer.parseUnsignedInt(line.strip()));
             }
             return Optional.of(handles);
@@ -93,11 +100,11 @@ final class Landing {
      */
     void keepBefore(Collection<Integer> handles) throws IOException {
         Files.createDirectories(folder);
-        Path part = folder.resolve(BEFORE + ".part");
+        Path part = folder.resolve(note + ".part");
         Files.write(part, handles.stream().map(Integer::toUnsignedString).toList());
         Files.move(
                 part,
-                folder.resolve(BEFORE),
+                folder.resolve(note),
                 StandardCopyOption.ATOMIC_MOVE,
                 StandardCopyOption.REPLACE_EXISTING);
     }

@@ -78,7 +78,7 @@ public final class PtpIpCameraLink implements WayIn {
             started = true;
         }
         Telling telling = new Telling(incoming);
-        Landing landing = new Landing(incoming.folder().resolve(SafeName.of(name(), 0, 0)));
+        Landing landing = new Landing(incoming.folder().resolve(SafeName.of(name(), 0, 0)), guid);
         Fetching fetching = new Fetching(landing, incoming, telling, patience);
         Thread thread = new Thread(() -> run(fetching, telling), name());
         thread.setDaemon(true);

@@ -38,13 +38,32 @@ public final class FrameParts {
         this.copies = copies;
     }
 
+    /** All, the newest first. */
+    List<FramePart> all(
+            List<Frame> frames,
+            Function<Frame, String> url,
+            CameraClock.All clocks,
+            Map<Integer, String> copying) {
+        return parts(frames, frames.size(), url, clocks, copying);
+    }
+
     /** The newest ones, the newest first. */
     List<FramePart> newest(
-            LiveState state, Function<Frame, String> url, Map<Integer, String> copying) {
-        List<Frame> frames = state.frames();
-        Map<String, CameraClock> clocks = CameraClock.of(frames);
+            List<Frame> frames,
+            Function<Frame, String> url,
+            CameraClock.All clocks,
+            Map<Integer, String> copying) {
+        return parts(frames, NEWEST, url, clocks, copying);
+    }
+
+    private List<FramePart> parts(
+            List<Frame> frames,
+            int most,
+            Function<Frame, String> url,
+            CameraClock.All clocks,
+            Map<Integer, String> copying) {
         List<FramePart> parts = new ArrayList<>();
-        for (int i = frames.size() - 1; i >= Math.max(0, frames.size() - NEWEST); i--) {
+        for (int i = frames.size() - 1; i >= Math.max(0, frames.size() - most); i--) {
             parts.add(part(frames.get(i), url, clocks, copying));
         }
         return parts;
@@ -54,9 +73,9 @@ public final class FrameParts {
     FramePart part(
             Frame frame,
             Function<Frame, String> url,
-            Map<String, CameraClock> clocks,
+            CameraClock.All clocks,
             Map<Integer, String> copying) {
-        Instant exposed = Instant.ofEpochMilli(CameraClock.exposedEpochMillis(frame, clocks));
+        Instant exposed = Instant.ofEpochMilli(clocks.exposedEpochMillis(frame));
         boolean safe = frame.copies().size() == frame.files().size();
         return new FramePart(
                 frame.number(),
@@ -90,11 +109,11 @@ public final class FrameParts {
     }
 
     /** What each camera's clock is off by: hours are usual, and no harm. */
-    List<CameraClockPart> clocks(LiveState state, long nowEpochMillis) {
+    List<CameraClockPart> clocks(CameraClock.All clocks, long nowEpochMillis) {
         long zoneMillis =
                 zone.getRules().getOffset(Instant.ofEpochMilli(nowEpochMillis)).getTotalSeconds()
                         * 1000L;
-        return CameraClock.of(state.frames()).values().stream()
+        return clocks.now().values().stream()
                 .map(
                         c ->
                                 new CameraClockPart(

@@ -23,6 +23,7 @@ import lookstep.server.web.BandMessage.BandFrame;
 import lookstep.server.web.CrewMessage.CameraPart;
 import lookstep.server.web.CrewMessage.ClockPart;
 import lookstep.server.web.CrewMessage.FlashingPart;
+import lookstep.server.web.CrewMessage.FramePart;
 import lookstep.server.web.CrewMessage.LinkPart;
 import lookstep.server.web.CrewMessage.Pages;
 import lookstep.server.web.CrewMessage.PlacePart;
@@ -100,6 +101,7 @@ public final class Messages {
         List<Shot> shots = plan.shots();
         Shot on = shots.get(Math.max(at, 1) - 1);
         Shown shown = lighting.shown(state);
+        CameraClock.All clocks = CameraClock.of(state.frames());
         return new CrewMessage(
                 "crew",
                 state.revision(),
@@ -119,22 +121,22 @@ public final class Messages {
                         .map(l -> new LinkPart(l.name(), l.up() ? "up" : "down", l.says()))
                         .toList(),
                 around.newest()
-                        .map(
-                                f ->
-                                        frameParts.part(
-                                                f,
-                                                around.url(),
-                                                CameraClock.of(state.frames()),
-                                                around.copying()))
+                        .map(f -> frameParts.part(f, around.url(), clocks, around.copying()))
                         .orElse(null),
-                frameParts.newest(state, around.url(), around.copying()),
+                frameParts.newest(state.frames(), around.url(), clocks, around.copying()),
                 FrameParts.band(state, around.seen()),
-                frameParts.clocks(state, around.nowEpochMillis()),
+                frameParts.clocks(clocks, around.nowEpochMillis()),
                 around.canRelease(),
                 around.byHand(),
                 "/prediction/%s.jpg%s".formatted(on.id(), version(shown)),
                 around.pages(),
                 notes);
+    }
+
+    /** Every frame of the shoot, the newest first: more than the crew's message holds. */
+    public List<FramePart> allFrames(LiveState state, Around around) {
+        return frameParts.all(
+                state.frames(), around.url(), CameraClock.of(state.frames()), around.copying());
     }
 
     /** A changed look has a picture of its own. */

@@ -80,6 +80,7 @@ public final class PageServer implements AutoCloseable {
     private final ExecutorService pushing;
     private final ExecutorService pressing;
     private final ExecutorService decoding;
+    private final ExecutorService detailing;
     private final ExecutorService rendering;
 
     private PageServer(About about, String host, int port) {
@@ -87,6 +88,7 @@ public final class PageServer implements AutoCloseable {
         pushing = oneThread("push");
         pressing = oneThread("presses");
         decoding = oneThread("pictures");
+        detailing = oneThread("originals");
         rendering = oneThread("predictions");
         crew = new Push(this::crewMessage, pushing, () -> {});
         band = new Push(this::bandMessage, pushing, crew::changed);
@@ -107,7 +109,13 @@ public final class PageServer implements AutoCloseable {
                         pressing);
         Pictures pictures =
                 new Pictures(
-                        about.pictures(), this::seenByBand, this::prediction, decoding, rendering);
+                        about.pictures(),
+                        this::seenByBand,
+                        this::seesAll,
+                        this::prediction,
+                        decoding,
+                        detailing,
+                        rendering);
         undertow =
                 Undertow.builder()
                         .addHttpListener(port, host)
@@ -120,7 +128,15 @@ public final class PageServer implements AutoCloseable {
                         .setServerOption(UndertowOptions.BUFFER_PIPELINED_DATA, false)
                         .setSocketOption(Options.WRITE_TIMEOUT, STUCK_READER_MILLIS)
                         .setHandler(
-                                new Routes(gate, presses, pictures, this::rig, band, crew).table())
+                                new Routes(
+                                                gate,
+                                                presses,
+                                                pictures,
+                                                this::rig,
+                                                this::allFrames,
+                                                band,
+                                                crew)
+                                        .table())
                         .build();
     }
 
@@ -204,6 +220,10 @@ public final class PageServer implements AutoCloseable {
                                                 s, about.lighting().look(about.live().state(), s)));
     }
 
+    private boolean seesAll() {
+        return about.live().state().showing().mode() == Showing.Mode.ALL;
+    }
+
     private boolean seenByBand(long number) {
         LiveState state = about.live().state();
         return state.showing().shows(state.frames(), (int) number);
@@ -213,7 +233,7 @@ public final class PageServer implements AutoCloseable {
         FramePictures pictures = about.pictures();
         LiveState state = about.live().state();
         Optional<BandFrame> coming =
-                state.showing().mode() == Showing.Mode.ALL
+                seesAll()
                         ? pictures.early()
                                 .map(
                                         e ->
@@ -236,22 +256,28 @@ public final class PageServer implements AutoCloseable {
     }
 
     private String crewMessage() {
-        FramePictures pictures = about.pictures();
         LiveState state = about.live().state();
-        return write(
-                about.messages()
-                        .crew(
-                                state,
-                                new Messages.Around(
-                                        pictures.newest(state),
-                                        pictures.forBand(state),
-                                        pictures::url,
-                                        about.copying().get(),
-                                        about.shutter().isPresent(),
-                                        about.byHand().get(),
-                                        about.links().all(),
-                                        new Pages(band.open(), crew.open()),
-                                        about.epochMillis().getAsLong())));
+        return write(about.messages().crew(state, around(state)));
+    }
+
+    private void allFrames(HttpServerExchange exchange) {
+        LiveState state = about.live().state();
+        exchange.getResponseHeaders().put(Headers.CONTENT_TYPE, "application/json");
+        exchange.getResponseSender().send(write(about.messages().allFrames(state, around(state))));
+    }
+
+    private Messages.Around around(LiveState state) {
+        FramePictures pictures = about.pictures();
+        return new Messages.Around(
+                pictures.newest(state),
+                pictures.forBand(state),
+                pictures::url,
+                about.copying().get(),
+                about.shutter().isPresent(),
+                about.byHand().get(),
+                about.links().all(),
+                new Pages(band.open(), crew.open()),
+                about.epochMillis().getAsLong());
     }
 
     private String write(Object message) {
@@ -271,6 +297,7 @@ public final class PageServer implements AutoCloseable {
         // Not now: an interrupt in the middle of a press would close the journal under it.
         pressing.shutdown();
         decoding.shutdownNow();
+        detailing.shutdownNow();
         rendering.shutdownNow();
     }
 }

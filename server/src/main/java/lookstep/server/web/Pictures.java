@@ -10,6 +10,8 @@ import java.nio.file.Path;
 import java.util.Deque;
 import java.util.Optional;
 import java.util.concurrent.Executor;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.BooleanSupplier;
 import java.util.function.Function;
 import java.util.function.LongPredicate;
 import lookstep.server.frames.FullSize;
@@ -23,18 +25,29 @@ import lookstep.server.intake.FramePictures.Early;
 final class Pictures {
     private final FramePictures frames;
     private final Function<String, Optional<byte[]>> predictions;
+
+    /** Each takes a second of a large original: more than these would only be in the way. */
+    private static final int MOST_PARTS = 3;
+
     private final LongPredicate seenByBand;
+    private final BooleanSupplier earlyForBand;
     private final Executor decoder;
+    private final Executor detailer;
+    private final AtomicInteger parts = new AtomicInteger();
     private final Executor renderer;
 
     Pictures(
             FramePictures frames,
             LongPredicate seenByBand,
+            BooleanSupplier earlyForBand,
             Function<String, Optional<byte[]>> predictions,
             Executor decoder,
+            Executor detailer,
             Executor renderer) {
         this.seenByBand = seenByBand;
+        this.earlyForBand = earlyForBand;
         this.decoder = decoder;
+        this.detailer = detailer;
         this.renderer = renderer;
         this.frames = frames;
         this.predictions = predictions;
@@ -42,24 +55,32 @@ final class Pictures {
 
     /**
      * Made again off the thread of the sockets if it is no longer in memory; sent without holding
-     * any.
+     * any. A picture that is in memory waits for no other.
      */
     void frame(HttpServerExchange exchange) {
-        exchange.dispatch(decoder, (HttpHandler) this::found);
+        Optional<PreviewResult> there =
+                number(exchange).flatMap(frames::inMemory).or(() -> early(exchange));
+        if (there.isPresent()) {
+            found(exchange, there);
+        } else {
+            exchange.dispatch(decoder, (HttpHandler) this::made);
+        }
     }
 
     /** Only what the photographer shows: whoever counts through the numbers sees no more. */
     void frameForBand(HttpServerExchange exchange) {
-        if (number(exchange).map(seenByBand::test).orElse(true)) {
+        if (number(exchange).map(seenByBand::test).orElseGet(earlyForBand::getAsBoolean)) {
             frame(exchange);
         } else {
             missing(exchange, "There is no such frame.\n");
         }
     }
 
-    private void found(HttpServerExchange exchange) {
-        Optional<PreviewResult> made =
-                number(exchange).flatMap(frames::picture).or(() -> early(exchange));
+    private void made(HttpServerExchange exchange) {
+        found(exchange, number(exchange).flatMap(frames::picture));
+    }
+
+    private static void found(HttpServerExchange exchange, Optional<PreviewResult> made) {
         if (made.isEmpty()) {
             missing(exchange, "There is no such frame.\n");
         } else if (made.get() instanceof FrameProblem) {
@@ -86,7 +107,7 @@ final class Pictures {
     /** For the row of the newest frames. */
     void thumbnail(HttpServerExchange exchange) {
         exchange.dispatch(
-                decoder,
+                detailer,
                 (HttpHandler)
                         e ->
                                 number(e)
@@ -101,7 +122,24 @@ final class Pictures {
      * is to be in its middle, {@code w} and {@code h} its size.
      */
     void original(HttpServerExchange exchange) {
-        exchange.dispatch(decoder, (HttpHandler) this::part);
+        if (parts.incrementAndGet() > MOST_PARTS) {
+            parts.decrementAndGet();
+            exchange.setStatusCode(StatusCodes.SERVICE_UNAVAILABLE);
+            Gate.say(exchange, "Other parts are being made; ask again.\n");
+            return;
+        }
+        exchange.dispatch(detailer, (HttpHandler) this::counted);
+    }
+
+    private void counted(HttpServerExchange exchange) {
+        try {
+            part(exchange);
+        } catch (NumberFormatException wrong) {
+            exchange.setStatusCode(StatusCodes.BAD_REQUEST);
+            Gate.say(exchange, "x and y are from 0 to 1, w and h are pixels.\n");
+        } finally {
+            parts.decrementAndGet();
+        }
     }
 
     private void part(HttpServerExchange exchange) {
@@ -143,7 +181,6 @@ final class Pictures {
         return Math.max(1, Math.min(FullSize.MOST_PIXELS, value));
     }
 
-    /** What is no number is answered as a bad request by the gate. */
     private static Optional<String> asked(HttpServerExchange exchange, String name) {
         return Optional.ofNullable(exchange.getQueryParameters().get(name)).map(Deque::peekFirst);
     }

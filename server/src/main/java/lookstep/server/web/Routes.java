@@ -15,11 +15,20 @@ final class Routes {
     private final Presses presses;
     private final Pictures pictures;
     private final HttpHandler rig;
+    private final HttpHandler allFrames;
     private final Push band;
     private final Push crew;
 
-    Routes(Gate gate, Presses presses, Pictures pictures, HttpHandler rig, Push band, Push crew) {
+    Routes(
+            Gate gate,
+            Presses presses,
+            Pictures pictures,
+            HttpHandler rig,
+            HttpHandler allFrames,
+            Push band,
+            Push crew) {
         this.rig = rig;
+        this.allFrames = allFrames;
         this.gate = gate;
         this.presses = presses;
         this.pictures = pictures;
@@ -43,6 +52,7 @@ final class Routes {
                         .get("/prediction/{shot}", gate.only(Who.CREW, pictures::prediction))
                         // the rig as it is addressed
                         .get("/rig", gate.only(Who.CREW, rig))
+                        .get("/all-frames", gate.only(Who.CREW, allFrames))
                         // push
                         .get("/push/band", gate.only(Who.BAND, gate.ownPage(socket(band))))
                         .get("/push/crew", gate.only(Who.CREW, gate.ownPage(socket(crew))))

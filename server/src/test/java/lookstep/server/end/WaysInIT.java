@@ -107,6 +107,7 @@ class WaysInIT {
                 "--to",
                 "127.0.0.1:" + freePort(),
                 "--ftp",
+                "--ftp-port",
                 String.valueOf(ftpPort),
                 "--ftp-camera",
                 "body-two",

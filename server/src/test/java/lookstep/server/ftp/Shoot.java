@@ -41,6 +41,9 @@ final class Shoot implements WayIn.Incoming {
     }
 
     @Override
+    public void notComing(Path file) {}
+
+    @Override
     public synchronized void tell(boolean nowUp, String says) {
         up = nowUp;
         told.add(says);

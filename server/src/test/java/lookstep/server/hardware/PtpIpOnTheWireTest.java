@@ -121,6 +121,9 @@ class PtpIpOnTheWireTest {
         public void early(Path file, byte[] jpeg) {}
 
         @Override
+        public void notComing(Path file) {}
+
+        @Override
         public void tell(boolean isUp, String says) {
             if (isUp) {
                 up.countDown();

@@ -9,6 +9,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
@@ -28,6 +29,7 @@ import lookstep.server.live.Links;
 import lookstep.server.live.Live;
 import lookstep.server.live.LiveState;
 import lookstep.server.live.ShotFacts;
+import lookstep.server.live.Showing;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -229,5 +231,60 @@ class FrameIntakeTest {
         assertEquals(
                 Set.of("simulated camera", "simulated camera, ines-body"),
                 live.state().frames().stream().map(Frame::camera).collect(Collectors.toSet()));
+    }
+
+    /** Its bytes are no picture that can be read; the JPEG that comes later can. */
+    @Test
+    void aRawFileThatCannotBeShownIsShownByItsJpeg() throws Exception {
+        open();
+        live.step(0);
+        Files.write(folder.resolve("LS_0001.CR3"), new byte[100]);
+        passSeconds(10);
+        assertEquals(1, live.state().frames().size());
+        assertTrue(intake.pictures().newest(live.state()).isEmpty());
+        photograph("LS_0001.JPG", 90);
+        passSeconds(10);
+        assertEquals("made", previews.poll(30, TimeUnit.SECONDS));
+        Frame frame = intake.pictures().newest(live.state()).orElseThrow();
+        assertEquals(1, frame.number());
+        assertEquals(2, frame.files().size());
+        assertEquals("2026-01-02T03:04:05.678", frame.takenAt());
+    }
+
+    @Test
+    void aFileThatIsOnlyTouchedWhileTheProgramIsDownIsNoOtherFrame() throws Exception {
+        open();
+        photograph("LS_0001.JPG", 90);
+        passSeconds(10);
+        intake.close();
+        journal.close();
+        Files.setLastModifiedTime(
+                folder.resolve("LS_0001.JPG"), FileTime.fromMillis(1_900_000_000_000L));
+        open();
+        passSeconds(10);
+        assertEquals(1, live.state().frames().size());
+        assertEquals(1, live.state().leftOut().size());
+    }
+
+    @Test
+    void afterARestartTheBandGetsTheKeptFrameThatItIsToSee() throws Exception {
+        open();
+        photograph("LS_0001.JPG", 90);
+        passSeconds(10);
+        photograph("LS_0002.JPG", 91);
+        passSeconds(10);
+        live.mark(1, Frame.Mark.KEPT);
+        intake.close();
+        journal.close();
+        open();
+        previews.clear();
+        live.show(Showing.Mode.KEPT, 0);
+        intake.pictures().makeForBand(live.state());
+        long deadline = System.nanoTime() + 30 * SECOND;
+        while (intake.pictures().forBand(live.state()).isEmpty()) {
+            assertTrue(System.nanoTime() - deadline < 0, "nothing is shown");
+            previews.poll(1, TimeUnit.SECONDS);
+        }
+        assertEquals(1, intake.pictures().forBand(live.state()).orElseThrow().number());
     }
 }

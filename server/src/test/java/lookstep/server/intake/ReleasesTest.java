@@ -60,7 +60,7 @@ class ReleasesTest {
     @Test
     void aPairIsFullAndACameraCountsItsNamesRound() {
         frame("LS_9999.JPG", "2026-11-25T21:00:00");
-        events.add(new Event.FrameJoined(1, new FileMark("LS_9999.DNG", 3, 3)));
+        events.add(new Event.FrameJoined(1, new FileMark("LS_9999.DNG", 3, 3), "", "", ""));
         assertEquals(Optional.empty(), partner("LS_9999.ARW", "2026-11-25T21:00:00"));
         // the same name again, thousands of pictures later
         events.add(

@@ -33,7 +33,7 @@ class CameraClockTest {
     }
 
     private long exposed(Frame frame) {
-        return CameraClock.exposedEpochMillis(frame, CameraClock.of(frames));
+        return CameraClock.of(frames).exposedEpochMillis(frame);
     }
 
     @Test
@@ -43,7 +43,7 @@ class CameraClockTest {
         Frame quick = frame("a", "2026-11-26T03:56:50.500", NINE + 10_500 + 400);
         assertEquals(NINE + 400, exposed(late));
         assertEquals(NINE + 10_900, exposed(quick));
-        CameraClock clock = CameraClock.of(frames).get("a");
+        CameraClock clock = CameraClock.of(frames).now().get("a");
         assertEquals(2, clock.frames());
         // a computer in a zone 1 h east of UTC shows 22:00:00 then
         assertEquals(((5 * 60 + 56) * 60 + 40) * 1000L - 400, clock.aheadMillis(3_600_000));
@@ -72,7 +72,21 @@ class CameraClockTest {
         frame("a", "2026-11-25T21:00:00", NINE);
         assertEquals(NINE + 5, exposed(frame("a", "", NINE + 5)));
         assertEquals(NINE + 6, exposed(frame("a", "0000:00:00", NINE + 6)));
-        assertTrue(CameraClock.of(List.of(frame("b", "", NINE))).isEmpty());
+        assertTrue(CameraClock.of(List.of(frame("b", "", NINE))).now().isEmpty());
+    }
+
+    /** An hour behind, and put right on the set: the frames before keep their times. */
+    @Test
+    void aClockThatWasSetCountsAnew() {
+        Frame before = frame("a", "2026-11-25T20:00:00.000", NINE + 100);
+        Frame after = frame("a", "2026-11-25T21:00:30.000", NINE + 30_200);
+        assertEquals(NINE + 100, exposed(before));
+        assertEquals(NINE + 30_200, exposed(after));
+        assertEquals(1, CameraClock.of(frames).now().get("a").frames());
+        Frame quicker = frame("a", "2026-11-25T21:00:40.000", NINE + 40_050);
+        assertEquals(NINE + 100, exposed(before));
+        assertEquals(NINE + 30_050, exposed(after));
+        assertEquals(NINE + 40_050, exposed(quicker));
     }
 
     @Test
@@ -86,6 +100,6 @@ class CameraClockTest {
         assertEquals("b", timeline.shotOf(NINE + 60_250));
         assertEquals("b", timeline.shotOf(NINE + 61_249));
         assertEquals("a", timeline.shotOf(NINE + 61_250));
-        assertEquals(Map.of(), CameraClock.of(List.of()));
+        assertEquals(Map.of(), CameraClock.of(List.of()).now());
     }
 }

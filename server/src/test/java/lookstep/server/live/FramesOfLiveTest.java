@@ -147,7 +147,10 @@ class FramesOfLiveTest {
     @Test
     void whatIsSaidOfAFrameIsThereAgain() throws Exception {
         arrive("", 0);
-        live.frameJoined(1, new FileMark("LS_0001.DNG", 9, 9));
+        live.frameJoined(
+                1,
+                new Live.Arrival(
+                        new FileMark("LS_0001.DNG", 9, 9), "", "2026-11-25T21:00:00", "f/8", NINE));
         live.leftOut(new FileMark("COPY.JPG", 1, 1), "the same");
         live.frameChecked(
                 new Event.FrameChecked(
@@ -157,10 +160,33 @@ class FramesOfLiveTest {
         assertEquals(
                 List.of("LS_0001.JPG", "LS_0001.DNG"),
                 frame.files().stream().map(FileMark::path).toList());
+        assertEquals("2026-11-25T21:00:00", frame.takenAt());
         assertEquals("print", frame.checked().orElseThrow().fingerprint());
         assertEquals("ba78", frame.copies().get("LS_0001.JPG").sha256());
         assertEquals(
                 List.of("COPY.JPG"), live.state().leftOut().stream().map(FileMark::path).toList());
+    }
+
+    @Test
+    void aFrameThatBecomesAnotherShotsIsLookedAtAnew() throws Exception {
+        live.step(0);
+        arrive("", 1000);
+        live.frameChecked(new Event.FrameChecked(1, List.of(), "print"));
+        live.frameBelongs(1, "b", facts("b"));
+        assertTrue(replayed().frame(1).orElseThrow().checked().isEmpty());
+    }
+
+    /** The clock was an hour behind and is put right on the set. */
+    @Test
+    void aClockThatIsSetMovesNoFrameBefore() throws Exception {
+        live.step(0);
+        arrive("2026-11-25T20:00:01.000", 1000);
+        live.mark(1, Mark.KEPT);
+        now = NINE + 10_000;
+        live.step(1);
+        assertEquals("b", arrive("2026-11-25T21:00:20.000", 20_100).shot());
+        assertEquals("a", live.state().frame(1).orElseThrow().shot());
+        assertTrue(replayed().inTheBag("a"));
     }
 
     /** As journals were before frames knew their camera, look and people. */

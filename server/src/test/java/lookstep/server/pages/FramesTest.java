@@ -187,4 +187,40 @@ class FramesTest extends PageCase {
         open("set", "crew-long", "links");
         assertThat(page.locator("link-states")).containsText("its clock is 2 h 3 min ahead");
     }
+
+    /** A burst pushes the frame out of the message while the photographer looks at it. */
+    @Test
+    void aFrameThatIsLookedAtStaysUnderTheKeyWhenTheMessageHasNoRoomForIt() {
+        ObjectNode message = sample("crew-long");
+        WebSocketRoute line = live("set", message);
+        page.locator("#switches [value=frames]").click();
+        inTheRow(2).click();
+        ObjectNode next = message.deepCopy();
+        next.put("revision", message.get("revision").asLong() + 1);
+        ArrayNode all = (ArrayNode) next.get("frames");
+        while (all.size() > 3) {
+            all.remove(all.size() - 1);
+        }
+        line.send(next.toString());
+        page.locator("frame-strip .all").waitFor();
+        assertThat(page.locator("figcaption")).containsText("photograph 2");
+        page.keyboard().press("x");
+        waitForCalls(1);
+        assertTrue(server.calls.get(0).body().startsWith("{\"number\":2,"), bodies().toString());
+    }
+
+    @Test
+    void aHeldArrowAsksForOnePartAtATime() {
+        live("set", sample("crew-long"));
+        java.util.concurrent.CountDownLatch held = server.holdOriginals();
+        page.keyboard().press("z");
+        for (int i = 0; i < 6; i++) {
+            page.keyboard().press("ArrowRight");
+        }
+        assertEquals(1, requests.stream().filter(r -> r.contains("/originals/")).count());
+        held.countDown();
+        page.waitForCondition(
+                () -> requests.stream().anyMatch(r -> r.contains("/originals/9.jpg?x=1.0000")));
+        assertEquals(2, requests.stream().filter(r -> r.contains("/originals/")).count());
+    }
 }

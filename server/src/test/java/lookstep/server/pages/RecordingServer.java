@@ -39,6 +39,7 @@ final class RecordingServer implements AutoCloseable {
     private volatile String rig = sample("rig");
     final AtomicInteger rigsAsked = new AtomicInteger();
     private volatile CountDownLatch gate = new CountDownLatch(0);
+    private volatile CountDownLatch originals = new CountDownLatch(0);
 
     RecordingServer() throws IOException {
         server = HttpServer.create(new InetSocketAddress(InetAddress.getLoopbackAddress(), 0), 0);
@@ -76,6 +77,12 @@ final class RecordingServer implements AutoCloseable {
         return gate;
     }
 
+    /** Holds back parts of originals until the latch is at zero. */
+    CountDownLatch holdOriginals() {
+        originals = new CountDownLatch(1);
+        return originals;
+    }
+
     private void handle(HttpExchange exchange) throws IOException {
         try (exchange) {
             String path = exchange.getRequestURI().getPath();
@@ -95,6 +102,9 @@ final class RecordingServer implements AutoCloseable {
                 rigsAsked.incrementAndGet();
                 send(exchange, rigStatus, "application/json", rigStatus == 200 ? rig : "");
             } else if (path.matches("/(frames|thumbs|originals)/.*")) {
+                if (path.startsWith("/originals/")) {
+                    await(originals);
+                }
                 if (path.contains("held")) {
                     await();
                 }
@@ -132,8 +142,12 @@ final class RecordingServer implements AutoCloseable {
     }
 
     private void await() {
+        await(gate);
+    }
+
+    private static void await(CountDownLatch latch) {
         try {
-            gate.await();
+            latch.await();
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }

@@ -10,6 +10,7 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.UUID;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -23,7 +24,7 @@ class LandingTest {
     @BeforeEach
     void folder() {
         folder = frames.resolve("camera");
-        landing = new Landing(folder);
+        landing = new Landing(folder, new UUID(0, 1));
     }
 
     private static byte[] octets(int count, int value) {

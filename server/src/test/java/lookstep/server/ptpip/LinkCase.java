@@ -85,8 +85,12 @@ abstract class LinkCase {
     }
 
     PtpIpCameraLink link() {
+        return link(GUID);
+    }
+
+    PtpIpCameraLink link(UUID shoot) {
         PtpIpCameraLink link =
-                new PtpIpCameraLink(new CameraAddress("127.0.0.1", port), GUID, SHORT);
+                new PtpIpCameraLink(new CameraAddress("127.0.0.1", port), shoot, SHORT);
         received = new Received(frames);
         link.control()
                 .watch(
@@ -152,7 +156,7 @@ abstract class LinkCase {
         try (Stream<Path> all = Files.walk(frames)) {
             List<Path> there =
                     all.filter(Files::isRegularFile)
-                            .filter(f -> !f.endsWith(".before-the-shoot"))
+                            .filter(f -> !f.getFileName().toString().startsWith(".before-"))
                             .toList();
             assertEquals(files, there.size(), there.toString());
             assertTrue(

@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
 import lookstep.protocols.ptpip.EventCode;
 import lookstep.protocols.ptpip.ObjectFormat;
 import lookstep.protocols.ptpip.ObjectInfo;
@@ -400,11 +401,28 @@ class PtpIpCameraLinkTest extends LinkCase {
         cameraWith(Offers.ALL);
         camera.put("OLD.JPG", Shots.small(1));
         Files.createDirectories(folder());
-        Files.writeString(folder().resolve(".before-the-shoot"), "12\n\u0000");
+        Files.writeString(folder().resolve(".before-" + GUID), "12\n\u0000");
         link();
         received.awaitUp();
         camera.put("A.JPG", Shots.small(2));
         received.awaitWhole(1);
+        assertOnly(1);
+    }
+
+    /** The same camera and the same frames folder, for another band. */
+    @Test
+    void anotherShootGetsNothingThatWasMadeBeforeIt() throws Exception {
+        linked();
+        camera.put("A.JPG", Shots.small(1));
+        received.awaitWhole(1);
+        endLink();
+        Files.delete(folder().resolve("A.JPG"));
+        camera.put("PRIVATE.JPG", Shots.small(2));
+        link(UUID.fromString("99112233-4455-6677-8899-aabbccddeeff"));
+        received.awaitUp();
+        camera.put("B.JPG", Shots.small(3));
+        received.awaitWhole(1);
+        assertEquals(List.of(folder().resolve("B.JPG")), received.whole());
         assertOnly(1);
     }
 }

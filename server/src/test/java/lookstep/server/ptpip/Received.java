@@ -49,6 +49,9 @@ final class Received implements WayIn.Incoming {
     }
 
     @Override
+    public void notComing(Path file) {}
+
+    @Override
     public synchronized void tell(boolean isUp, String says) {
         up = isUp;
         said.add(says);

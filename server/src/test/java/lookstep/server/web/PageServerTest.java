@@ -16,6 +16,7 @@ import java.net.http.HttpResponse;
 import java.net.http.WebSocket;
 import java.net.http.WebSocketHandshakeException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.ZoneOffset;
@@ -142,6 +143,8 @@ class PageServerTest {
         "/set, 403, 403, 200",
         "/frames/1.jpg, 403, 404, 404",
         "/thumbs/1.jpg, 403, 403, 404",
+        "/originals/1.jpg, 403, 403, 404",
+        "/all-frames, 403, 403, 200",
         "/prediction/nothing.jpg, 403, 403, 404",
         "/rig, 403, 403, 200",
         "/push/band, 403, 404, 404",
@@ -402,6 +405,24 @@ class PageServerTest {
         assertEquals(404, send(with(KEYS.band(), "/frames/early-2.jpg")).statusCode());
         arrive("cam/LS_0001.JPG");
         assertTrue(frames.early().isEmpty());
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"w=abc", "h=99999999999", "x=abc", "y=1e", "w="})
+    void aPartThatIsNoneIsABadRequest(String query) throws Exception {
+        Files.write(dir.resolve("original.jpg"), new byte[] {1});
+        arrive("original.jpg");
+        int status = send(with(KEYS.crew(), "/originals/1.jpg?" + query)).statusCode();
+        // the file is no picture: whichever is seen first, it is no fault of the program
+        assertTrue(status == 400 || status == 404, query + ": " + status);
+    }
+
+    @Test
+    void theBandGetsNoEarlyPictureWhileItSeesOnlyWhatIsKept() throws Exception {
+        frames.early(dir.resolve("cam/LS_0001.JPG"), new PreviewResult.Preview(new byte[7], 1, 1));
+        live.show(Showing.Mode.KEPT, 0);
+        assertEquals(404, send(with(KEYS.band(), "/frames/early-1.jpg")).statusCode());
+        assertEquals(200, send(with(KEYS.crew(), "/frames/early-1.jpg")).statusCode());
     }
 
     private BlockingQueue<String> listen(String key, String path, String origin) {

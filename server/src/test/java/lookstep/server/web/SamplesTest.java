@@ -102,7 +102,7 @@ class SamplesTest {
                         frame(2, "safe"),
                         new Event.WentTo(2, "warm-front"),
                         frame(3, "warm-front"),
-                        new Event.FrameJoined(1, new FileMark("LS_0001.DNG", 2000, 1)),
+                        new Event.FrameJoined(1, new FileMark("LS_0001.DNG", 2000, 1), "", "", ""),
                         new Event.FrameMarked(1, Frame.Mark.KEPT),
                         new Event.FrameMarked(2, Frame.Mark.OUT),
                         new Event.FrameCopied(1, "LS_0001.JPG", "00", "/mnt/second/LS_0001.JPG"),
