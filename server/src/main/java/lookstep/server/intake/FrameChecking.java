@@ -100,9 +100,9 @@ public final class FrameChecking implements AutoCloseable {
     public void watch(LiveState state) {
         List<Frame> before = seen;
         seen = state.frames();
-        for (int i = 0; i < before.size() && before != state.frames(); i++) {
+        for (int i = 0; i < before.size(); i++) {
             Frame now = state.frames().get(i);
-            if (now != before.get(i) && !now.shot().equals(before.get(i).shot())) {
+            if (!now.shot().equals(before.get(i).shot())) {
                 look(now.number());
             }
         }

@@ -170,7 +170,7 @@ public final class Live {
         for (Frame frame : with.frames()) {
             String shot = state.timeline().shotOf(clocks.exposedEpochMillis(frame));
             ShotFacts of = shot.isEmpty() ? ShotFacts.NONE : facts.apply(shot);
-            if (frame == newest) {
+            if (frame.number() == newest.number()) {
                 events.add(0, taken(arrival, shot, of));
             } else if (clocks.together(frame, newest)
                     && !frame.byHand()
