@@ -5,7 +5,7 @@
  * shot}) and 'show-do' (detail: all, kept, hold).
  */
 const SHOWINGS = [
-  ['all', 'All', 'each frame as it comes'],
+  ['all', 'All', 'each frame as it comes; one that is left out goes'],
   ['kept', 'Kept', 'only the newest that is kept'],
   ['hold', 'Hold', 'what they see now stays'],
 ];

@@ -89,7 +89,7 @@ final class Session implements AutoCloseable {
         lighting = new Lighting(plan);
         notes.addAll(lighting.notes());
         notes.addAll(outOfReach(plan, gear));
-        String before = Journal.replay(journal.found()).planHash();
+        String before = lastPlan(journal);
         if (!before.isEmpty() && !before.equals(planHash)) {
             notes.add("The plan was edited since this shoot was last opened.");
         }
@@ -120,6 +120,17 @@ final class Session implements AutoCloseable {
                                                 universe -> now -> packet(universe, now),
                                                 state -> tell("network", state)));
         keys = keys(live);
+    }
+
+    /** The hash of the plan as it was when this shoot was last opened; empty before. */
+    private static String lastPlan(Journal journal) {
+        String last = "";
+        for (Journal.Entry entry : journal.found()) {
+            if (entry.event() instanceof Event.Opened opened) {
+                last = opened.planHash();
+            }
+        }
+        return last;
     }
 
     /**

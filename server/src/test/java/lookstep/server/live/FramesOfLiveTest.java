@@ -142,6 +142,9 @@ class FramesOfLiveTest {
         live.show(Showing.Mode.ALL, 1);
         arrive("", 3); // has no picture yet
         assertEquals(Optional.of(3), seen());
+        live.mark(3, Mark.OUT);
+        assertEquals(Optional.of(2), seen());
+        assertFalse(live.state().showing().shows(live.state().frames(), 3));
     }
 
     @Test
