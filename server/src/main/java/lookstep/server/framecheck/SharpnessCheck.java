@@ -14,7 +14,8 @@ import lookstep.simulator.model.optics.DepthOfField;
  * Whether front and back row, or left and right, are equally sharp: the width of the edges in and
  * around the faces that were found, in the original where there is one and else in the preview, in
  * which only coarse differences are left. Sharpness is one over that width on the sensor, to which
- * the circle of confusion is added (as squares), because less than that is not seen as blur.
+ * the circle of confusion is added (as squares), because less than that is not seen as blur, and
+ * {@link #FINEST_PIXELS}, because in a small picture less than that is not seen at all.
  *
  * <p>What this cannot know: motion blur from a missed focus, and a soft face from one with few
  * edges (hair over it, fog before it).
@@ -29,18 +30,34 @@ final class SharpnessCheck {
     /** The middle of the picture belongs to no side. */
     private static final double SIDE = 0.12;
 
-    /** Twice the looser circle of the handbooks (0.030 mm): then nothing is sharp. */
+    /**
+     * Twice the looser circle of the handbooks (0.030 mm): then nothing is sharp, if it is more
+     * than {@link #BLURRED_PIXELS} as well.
+     */
     private static final double NOTHING_SHARP_MILLIMETRES = 0.06;
 
+    /** Edges of a sharp face are two to three pixels wide in a picture of 1200 (measured). */
+    private static final double BLURRED_PIXELS = 5;
+
     private static final int MOST_PIXELS = 700;
+
+    /** A blur of fewer pixels cannot be told from the pixels. */
+    private static final double FINEST_PIXELS = 1.5;
 
     /** A head of fewer pixels across shows no difference. */
     private static final int LEAST_PIXELS = 40;
 
     /**
      * @param disc of the blur, millimetres on the sensor
+     * @param pixel of the picture in which it was measured, likewise
      */
-    private record Measured(Face face, double disc) {}
+    private record Measured(Face face, double disc, double pixel) {
+        double seen() {
+            double finest =
+                    Math.hypot(DepthOfField.DEFAULT_CIRCLE_MILLIMETRES, FINEST_PIXELS * pixel);
+            return Math.hypot(disc, finest);
+        }
+    }
 
     private SharpnessCheck() {}
 
@@ -63,7 +80,8 @@ final class SharpnessCheck {
         }
         String where = fromDetail ? "" : " (seen in the preview only: look at 100 %)";
         double sharpest = measured.stream().mapToDouble(Measured::disc).min().orElse(0);
-        if (fromDetail && sharpest > NOTHING_SHARP_MILLIMETRES) {
+        double pixel = measured.get(0).pixel();
+        if (fromDetail && sharpest > Math.max(NOTHING_SHARP_MILLIMETRES, BLURRED_PIXELS * pixel)) {
             return Optional.of(
                     new Remark(
                             Kind.SHARPNESS,
@@ -136,7 +154,9 @@ final class SharpnessCheck {
         double ratio = sharpness(b) / sharpness(a);
         boolean otherSofter = ratio <= 1;
         double share = otherSofter ? ratio : 1 / ratio;
-        if (share >= LOOK_BELOW) {
+        // Pixels wider than the circle show only what is gross.
+        boolean coarse = all.get(0).pixel() > DepthOfField.DEFAULT_CIRCLE_MILLIMETRES;
+        if (share >= (coarse ? WRONG_BELOW : LOOK_BELOW)) {
             return Optional.empty();
         }
         String says =
@@ -158,10 +178,7 @@ final class SharpnessCheck {
     }
 
     private static double sharpness(List<Measured> faces) {
-        return faces.stream()
-                .mapToDouble(m -> 1 / Math.hypot(m.disc, DepthOfField.DEFAULT_CIRCLE_MILLIMETRES))
-                .average()
-                .orElse(Double.NaN);
+        return faces.stream().mapToDouble(m -> 1 / m.seen()).average().orElse(Double.NaN);
     }
 
     /** The picture around a face. */
@@ -176,7 +193,8 @@ final class SharpnessCheck {
             patch.of(face)
                     .map(EdgeBlur::discPixels)
                     .filter(OptionalDouble::isPresent)
-                    .ifPresent(disc -> out.add(new Measured(face, disc.getAsDouble() * pixel)));
+                    .ifPresent(
+                            disc -> out.add(new Measured(face, disc.getAsDouble() * pixel, pixel)));
         }
         return out;
     }

@@ -11,6 +11,8 @@ import java.util.function.ToDoubleFunction;
 import lookstep.simulator.model.optics.Camera;
 import lookstep.simulator.model.space.Vec3;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * Originals of 3000 by 2000 pixels, rendered around the faces only, and blurred by the disc that
@@ -152,5 +154,46 @@ class SharpnessTest {
                                 "no face is sharp: the sharpest, \\w+, has a blur of 0\\.1\\d mm on"
                                         + " the sensor; .*"),
                 soft.says());
+    }
+
+    /** An original of a few hundred pixels: edges as wide as its pixels are no blur. */
+    @ParameterizedTest
+    @ValueSource(strings = {"safe", "two-off", "solo-ines", "solo-marlo"})
+    void aSmallOriginalThatIsSharpIsNotCalledSoft(String shot) {
+        DemoFrames.DemoFrame frame = DemoFrames.of(shot);
+        Taken t = frame.taken();
+        BufferedImage whole = t.preview();
+        DetailSource itself =
+                new DetailSource() {
+                    @Override
+                    public Optional<BufferedImage> region(int x, int y, int w, int h) {
+                        return Optional.of(whole.getSubimage(x, y, w, h));
+                    }
+
+                    @Override
+                    public int width() {
+                        return whole.getWidth();
+                    }
+
+                    @Override
+                    public int height() {
+                        return whole.getHeight();
+                    }
+                };
+        FrameReport report =
+                DemoFrames.check(
+                        new Taken(
+                                1,
+                                t.shot(),
+                                t.look(),
+                                t.exif(),
+                                whole,
+                                Optional.of(itself),
+                                List.of()));
+        assertEquals(
+                List.of(),
+                report.remarks().stream()
+                        .filter(r -> r.kind() == Kind.SHARPNESS && r.weight() != Weight.GOOD)
+                        .toList());
     }
 }
