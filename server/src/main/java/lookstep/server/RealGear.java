@@ -41,7 +41,8 @@ record RealGear(Gear gear, Map<String, String> passwords) {
      * @throws IllegalArgumentException if the command line cannot be as it is written
      */
     static void check(Outputs outputs, CameraWays ways, ShootPlan plan) {
-        light(outputs, plan, NOBODY);
+        line(outputs);
+        network(outputs, plan, NOBODY);
         links(ways, NOBODY);
         ftp(
                 ways,
@@ -78,11 +79,10 @@ record RealGear(Gear gear, Map<String, String> passwords) {
         // With several cameras nobody knows which one is in the photographer's hand.
         Optional<CameraControl> control =
                 links.size() == 1 ? Optional.of(links.get(0).control()) : Optional.empty();
-        Gear light = light(outputs, plan, sender);
         return new RealGear(
                 new Gear(
-                        light.line(),
-                        light.network(),
+                        line(outputs),
+                        network(outputs, plan, sender),
                         frames,
                         ways.copies().map(Path::toAbsolutePath),
                         all,
@@ -92,22 +92,17 @@ record RealGear(Gear gear, Map<String, String> passwords) {
                 passwords);
     }
 
-    private static Gear light(Outputs outputs, ShootPlan plan, UUID sender) {
+    private static Optional<SerialOutput> line(Outputs outputs) {
         SacnSetup.universe(String.valueOf(outputs.lineUniverse()));
-        return new Gear(
-                outputs.line()
-                        .map(
-                                device ->
-                                        new SerialOutput(
-                                                new SerialLinePort(device),
-                                                outputs.lineUniverse())),
-                outputs.network().map(name -> network(name, outputs, plan, sender)),
-                Path.of(""),
-                Optional.empty(),
-                List.of(),
-                Optional.empty(),
-                false,
-                Optional.empty());
+        return outputs.line()
+                .map(
+                        device ->
+                                new SerialOutput(
+                                        new SerialLinePort(device), outputs.lineUniverse()));
+    }
+
+    private static Optional<NetworkOutput> network(Outputs outputs, ShootPlan plan, UUID sender) {
+        return outputs.network().map(name -> network(name, outputs, plan, sender));
     }
 
     private static NetworkOutput network(
