@@ -1,6 +1,9 @@
 package lookstep.server;
 
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import lookstep.protocols.image.BareJpeg;
 import lookstep.protocols.image.JpegInfo;
 import lookstep.server.frames.PreviewResult.Preview;
 import lookstep.server.gear.WayIn;
@@ -23,13 +26,13 @@ record Arrivals(String name, Path folder, FrameIntake intake, Links links)
 
     @Override
     public void early(Path file, byte[] jpeg) {
-        JpegInfo.read(jpeg)
-                .ifPresent(
-                        size ->
-                                intake.pictures()
-                                        .early(
-                                                file,
-                                                new Preview(jpeg, size.width(), size.height())));
+        // where it was taken, and by which body, is nothing for the band
+        Optional<byte[]> bare = BareJpeg.of(jpeg, 1, List.of());
+        Optional<JpegInfo> size = JpegInfo.read(jpeg);
+        if (bare.isPresent() && size.isPresent()) {
+            intake.pictures()
+                    .early(file, new Preview(bare.get(), size.get().width(), size.get().height()));
+        }
     }
 
     @Override
