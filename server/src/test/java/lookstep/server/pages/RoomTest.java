@@ -20,7 +20,7 @@ class RoomTest extends PageCase {
     void onTheSetPage(int width, int height) {
         page.setViewportSize(width, height);
         for (String sample : List.of("crew-changed", "crew-test", "crew-long", "crew-over-time")) {
-            for (String panel : List.of("light", "plot", "test", "links")) {
+            for (String panel : List.of("light", "frames", "plot", "test", "links")) {
                 open("set", sample, panel);
                 assertThat(page.locator("#" + panel)).isVisible();
                 String where = sample + " " + panel;
@@ -64,7 +64,7 @@ class RoomTest extends PageCase {
     @CsvSource({"1024, 768, 0.38", "1366, 768, 0.42"})
     void thePictureStaysLargeWhateverIsBesideIt(int width, int height, double share) {
         page.setViewportSize(width, height);
-        for (String panel : List.of("light", "plot", "test", "links")) {
+        for (String panel : List.of("light", "frames", "plot", "test", "links")) {
             open("set", "crew-changed", panel);
             page.locator("#large img").waitFor();
             BoundingBox box = page.locator("#large live-picture").boundingBox();
