@@ -115,7 +115,7 @@ public final class Lighting {
         return a.cameraKelvin() == 0 && !a.swapped()
                 ? List.of()
                 : Differences.words(
-                        plan,
+                        plan.placed(shown.planned()),
                         shown,
                         worked(shown.planned(), Adjustment.NONE).levels(),
                         worked(shown.planned(), a.ofTheWhole()).levels());

@@ -186,7 +186,8 @@ public final class Nudging {
      * @throws NotPossible if no light has a counterpart
      */
     public Event swap(LiveState state) throws NotPossible {
-        Map<String, String> pairs = LeftRight.counterparts(plan.rig());
+        Map<String, String> pairs =
+                LeftRight.counterparts(plan.placed(look(state).planned()).rig());
         if (pairs.isEmpty()) {
             throw new NotPossible("no light stands opposite another, left and right");
         }

@@ -45,7 +45,7 @@ public final class Adjusting {
     }
 
     private Adjusting(ShootPlan plan, Look look) {
-        this.plan = plan;
+        this.plan = plan.placed(look);
         this.look = look;
         camera = look.camera();
         key = look.key();
@@ -197,7 +197,7 @@ public final class Adjusting {
                         new Setting(level(light, spot, keyLux), spot.colour(), spot.blend()));
             }
         }
-        return new Look(look.name(), camera, look.fadeSeconds(), key, lights);
+        return new Look(look.name(), camera, look.fadeSeconds(), key, lights, look.moved());
     }
 
     /** In another colour it may not give as much; the others are not dragged along. */

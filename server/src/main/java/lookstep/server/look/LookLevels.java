@@ -51,7 +51,7 @@ public record LookLevels(RigLevels levels, List<String> notes, List<LightReport>
         List<double[]> levels = new ArrayList<>();
         List<Worked> worked = new ArrayList<>();
         double keyGives = 0;
-        for (Light light : plan.rig()) {
+        for (Light light : plan.placed(look).rig()) {
             Worked w = worked(light, look.lights().get(light.name()), camera, keyLux);
             worked.add(w);
             levels.add(w.on() ? w.levels() : new double[light.fixture().emitters().size()]);
@@ -79,7 +79,7 @@ public record LookLevels(RigLevels levels, List<String> notes, List<LightReport>
      */
     public static LightRange range(ShootPlan plan, Look look, String light) {
         WhiteBalance camera = new WhiteBalance(look.camera().kelvin());
-        Light placed = plan.light(light);
+        Light placed = plan.placed(look).light(light);
         Setting setting =
                 look.lights()
                         .getOrDefault(
@@ -179,7 +179,7 @@ public record LookLevels(RigLevels levels, List<String> notes, List<LightReport>
         if (setting == null || setting.level() instanceof Level.StopsFromKey) {
             return 0;
         }
-        Worked key = worked(plan.light(look.key()), setting, camera, 0);
+        Worked key = worked(plan.placed(look).light(look.key()), setting, camera, 0);
         return key.share() * key.mostLux();
     }
 

@@ -24,4 +24,19 @@ public record Light(
         int startSlot,
         Vec3 position,
         Vec3 aim,
-        Modifier modifier) {}
+        Modifier modifier) {
+    /** The same light, stood elsewhere; where it is for null. */
+    public Light placed(Placing where) {
+        return where == null
+                ? this
+                : new Light(
+                        name,
+                        fixture,
+                        mode,
+                        universe,
+                        startSlot,
+                        where.position(),
+                        where.aim(),
+                        modifier);
+    }
+}

@@ -1,6 +1,8 @@
 package lookstep.server.plan;
 
+import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * A lighting state and the camera settings that belong to it.
@@ -11,13 +13,37 @@ import java.util.Map;
  * @param key the light that stops are measured against, given in percent or lux
  * @param lights setting by the light's name, in the order of the file; a light that is not named is
  *     off
+ * @param moved lights that somebody moves for this look, and where to; the others stand where the
+ *     rig has them
  */
 public record Look(
         String name,
         CameraSettings camera,
         double fadeSeconds,
         String key,
-        Map<String, Setting> lights) {
+        Map<String, Setting> lights,
+        Map<String, Placing> moved) {
+    /** With every light where the rig has it. */
+    public Look(
+            String name,
+            CameraSettings camera,
+            double fadeSeconds,
+            String key,
+            Map<String, Setting> lights) {
+        this(name, camera, fadeSeconds, key, lights, Map.of());
+    }
+
+    /** With only what these lights do. */
+    Look with(Set<String> there) {
+        if (there.containsAll(lights.keySet()) && there.containsAll(moved.keySet())) {
+            return this;
+        }
+        Map<String, Setting> kept = new LinkedHashMap<>(lights);
+        kept.keySet().retainAll(there);
+        Map<String, Placing> movedThere = new LinkedHashMap<>(moved);
+        movedThere.keySet().retainAll(there);
+        return new Look(name, camera, fadeSeconds, key, kept, movedThere);
+    }
 
     /** What one light does in a look. */
     public record Setting(Level level, Colour colour, Blend blend) {

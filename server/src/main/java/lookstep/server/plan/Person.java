@@ -10,6 +10,7 @@ package lookstep.server.plan;
  * @param hair how hair reflects
  * @param top clothes above the waist
  * @param bottom clothes below the waist
+ * @param note what else to know: what they wear, what they do not want; may be empty
  */
 public record Person(
         String name,
@@ -18,4 +19,17 @@ public record Person(
         Surface skin,
         Surface hair,
         Surface top,
-        Surface bottom) {}
+        Surface bottom,
+        String note) {
+    /** Of whom nothing else is known. */
+    public Person(
+            String name,
+            String part,
+            double heightMetres,
+            Surface skin,
+            Surface hair,
+            Surface top,
+            Surface bottom) {
+        this(name, part, heightMetres, skin, hair, top, bottom, "");
+    }
+}

@@ -19,6 +19,7 @@ import lookstep.simulator.model.scene.Arrangement;
  *     spread, cover
  * @param say what to say to the people, a line each
  * @param importance 1..10
+ * @param use who it is for and how it goes with others
  */
 public record Shot(
         String id,
@@ -32,4 +33,55 @@ public record Shot(
         double cameraHeightMetres,
         String framing,
         List<String> say,
-        int importance) {}
+        int importance,
+        Use use) {
+    /** For no client in particular. */
+    public Shot(
+            String id,
+            String name,
+            boolean safe,
+            String look,
+            List<String> people,
+            Arrangement arrangement,
+            double lensMillimetres,
+            double distanceMetres,
+            double cameraHeightMetres,
+            String framing,
+            List<String> say,
+            int importance) {
+        this(
+                id,
+                name,
+                safe,
+                look,
+                people,
+                arrangement,
+                lensMillimetres,
+                distanceMetres,
+                cameraHeightMetres,
+                framing,
+                say,
+                importance,
+                Use.ANY);
+    }
+
+    /**
+     * Who it is for and how it goes with others.
+     *
+     * @param job the client; empty for the first of the plan
+     * @param together shots of one such name are made one after the other; empty if it stands alone
+     * @param round true if a round may be broken off: a solos round is worth having in part
+     * @param seconds how long it takes to make; 0 is the usual time
+     * @param text the side on which words are to have room: top, bottom, left, right; empty if none
+     *     are
+     */
+    public record Use(String job, String together, boolean round, double seconds, String text) {
+        /** Nothing in particular. */
+        public static final Use ANY = new Use("", "", false, 0, "");
+    }
+
+    /** Whether it is of one person alone. */
+    public boolean solo() {
+        return people.size() == 1;
+    }
+}

@@ -38,7 +38,9 @@ public final class Staging {
         return new Scene(
                 figures,
                 room(plan.place()),
-                plan.rig().stream().map(Photometry::luminaire).toList(),
+                plan.placed(plan.look(shot.look())).rig().stream()
+                        .map(Photometry::luminaire)
+                        .toList(),
                 plan.house().lux());
     }
 

@@ -7,9 +7,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import lookstep.server.plan.CameraSettings;
+import lookstep.server.plan.Light;
 import lookstep.server.plan.Look;
 import lookstep.server.plan.Look.Level;
 import lookstep.server.plan.Look.Setting;
+import lookstep.server.plan.Placing;
 
 /** The looks. */
 final class LooksReader {
@@ -17,18 +19,26 @@ final class LooksReader {
     static final String EXAMPLE = "{name: safe, lights: {key: {percent: 100}}}";
     static final double FADE_SECONDS = 0.7;
 
-    private static final List<String> KEYS = List.of("name", "camera", "fade", "key", "lights");
+    private static final List<String> KEYS =
+            List.of("name", "camera", "fade", "key", "lights", "moved");
     private static final Quantity FADE = new Quantity("seconds", " s", 0, 60, FADE_SECONDS);
     private static final String LIGHTS_EXAMPLE = "{key: {percent: 100}}";
 
     private final CameraReader.Some camera;
+    private final List<Light> rig;
     private final Names lightNames;
     private final Names lookNames;
     private final Problems problems;
     private final List<Look> looks = new ArrayList<>();
 
-    LooksReader(CameraReader.Some camera, Names lightNames, Names lookNames, Problems problems) {
+    LooksReader(
+            CameraReader.Some camera,
+            List<Light> rig,
+            Names lightNames,
+            Names lookNames,
+            Problems problems) {
         this.camera = camera;
+        this.rig = rig;
         this.lightNames = lightNames;
         this.lookNames = lookNames;
         this.problems = problems;
@@ -72,7 +82,52 @@ final class LooksReader {
         }
         looks.add(
                 new Look(
-                        name, settings, fade, key.orElse(""), Collections.unmodifiableMap(lights)));
+                        name,
+                        settings,
+                        fade,
+                        key.orElse(""),
+                        Collections.unmodifiableMap(lights),
+                        moved(f)));
+    }
+
+    private Map<String, Placing> moved(Fields f) {
+        String example = "{key: {position: [2, -1, 2.2]}}";
+        Optional<Value> value = f.get("moved", example);
+        if (value.isEmpty()) {
+            return Map.of();
+        }
+        if (!(value.get().node() instanceof Node.Mapping m)) {
+            value.get().wrong("name lights with their new places, for example " + example);
+            return Map.of();
+        }
+        Map<String, Placing> all = new LinkedHashMap<>();
+        m.entries()
+                .forEach(
+                        (name, entry) -> {
+                            String path = value.get().path() + "." + Words.brief(name);
+                            if (!lightNames.check(name, entry.keyAt(), path, problems)) {
+                                return;
+                            }
+                            rig.stream()
+                                    .filter(l -> l.name().equals(name))
+                                    .findFirst()
+                                    .ifPresent(
+                                            l ->
+                                                    new Value(entry.value(), path, problems)
+                                                            .fields(
+                                                                    List.of("position", "aim"),
+                                                                    "{position: [2, -1, 2.2]}")
+                                                            .ifPresent(
+                                                                    p ->
+                                                                            all.put(
+                                                                                    name,
+                                                                                    PlacingReader
+                                                                                            .read(
+                                                                                                    p,
+                                                                                                    l,
+                                                                                                    problems))));
+                        });
+        return Collections.unmodifiableMap(all);
     }
 
     private void lights(Value value, double cameraKelvin, Map<String, Setting> into) {

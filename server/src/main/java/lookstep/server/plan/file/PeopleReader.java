@@ -11,7 +11,7 @@ final class PeopleReader {
     static final String EXAMPLE = "{name: Ines, plays: drums, height: 1.78}";
 
     private static final List<String> KEYS =
-            List.of("name", "plays", "height", "skin", "hair", "top", "bottom");
+            List.of("name", "plays", "height", "skin", "hair", "top", "bottom", "note");
 
     private final Names names;
     private final List<Person> people = new ArrayList<>();
@@ -39,7 +39,8 @@ final class PeopleReader {
                         surface(f, "skin", SurfaceWords.SKIN, "medium"),
                         surface(f, "hair", SurfaceWords.HAIR, "brown"),
                         surface(f, "top", SurfaceWords.CLOTHES, "grey cloth"),
-                        surface(f, "bottom", SurfaceWords.CLOTHES, "denim")));
+                        surface(f, "bottom", SurfaceWords.CLOTHES, "denim"),
+                        f.optional("note", "no hats", v -> v.text("no hats"), "")));
     }
 
     private static Surface surface(Fields f, String key, SurfaceWords table, String otherwise) {

@@ -11,7 +11,7 @@ final class PlaceReader {
             "{name: the Brine Loft, width: 8, depth: 9, height: 3.4, background: {distance: 2.5,"
                     + " surface: black cloth}}";
 
-    private static final List<String> PLACE_KEYS =
+    static final List<String> PLACE_KEYS =
             List.of("name", "width", "depth", "height", "background", "floor", "walls");
     private static final List<String> BACKGROUND_KEYS =
             List.of("distance", "surface", "reflectance");
@@ -22,13 +22,8 @@ final class PlaceReader {
 
     private PlaceReader() {}
 
-    static Optional<Place> place(Value value) {
-        return value.fields(PLACE_KEYS, EXAMPLE).map(f -> place(f, value.problems()));
-    }
-
-    private static Place place(Fields f, Problems problems) {
-        String name =
-                f.need("name", "the Brine Loft").flatMap(v -> v.text("the Brine Loft")).orElse("");
+    static Place place(Fields f, Names names, Problems problems) {
+        String name = names.take(f, "name", "the Brine Loft");
         double width = f.number("width", Quantity.metres(1, 100, 8));
         double depth = f.number("depth", Quantity.metres(1, 100, 9));
         double height = f.number("height", Quantity.metres(2, 50, 3.4));

@@ -4,11 +4,12 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import lookstep.protocols.fixture.Fixture;
+import lookstep.server.plan.Circumstances;
 import lookstep.server.plan.House;
 import lookstep.server.plan.Light;
+import lookstep.server.plan.Location;
 import lookstep.server.plan.Look;
 import lookstep.server.plan.Person;
-import lookstep.server.plan.Place;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.server.plan.WorkLight;
@@ -20,6 +21,7 @@ public final class PlanReader {
             List.of(
                     "title",
                     "place",
+                    "places",
                     "house",
                     "window",
                     "camera",
@@ -29,6 +31,9 @@ public final class PlanReader {
                     "looks",
                     "worklight",
                     "flashing",
+                    "band",
+                    "jobs",
+                    "times",
                     "shots");
 
     private final List<Fixture> fixtures;
@@ -89,15 +94,14 @@ public final class PlanReader {
                 f.need("title", "The Tin Meridians at the Brine Loft")
                         .flatMap(v -> v.text("The Tin Meridians at the Brine Loft"))
                         .orElse("");
-        Optional<Place> place = f.need("place", PlaceReader.EXAMPLE).flatMap(PlaceReader::place);
         House house =
                 f.optional(
                         "house", "{lux: 5, kelvin: 2700}", PlaceReader::house, PlaceReader.dark());
         double window = f.need("window", "8 min").flatMap(TimeWords::window).orElse(480.0);
-        CameraReader.Some camera =
+        CameraReader.Common camera =
                 f.get("camera", CameraReader.EXAMPLE)
-                        .map(CameraReader::some)
-                        .orElse(CameraReader.Some.NONE);
+                        .map(CameraReader::common)
+                        .orElse(CameraReader.Common.NONE);
         List<Person> band =
                 Sections.read(
                         f, "people", PeopleReader.EXAMPLE, people, new PeopleReader(people)::read);
@@ -110,13 +114,16 @@ public final class PlanReader {
                         RigReader.EXAMPLE,
                         lights,
                         new RigReader(known, lights, problems)::read);
+        List<Location> locations =
+                new LocationsReader(house, List.copyOf(rig), lights, problems).read(f);
         List<Look> lookList =
                 Sections.read(
                         f,
                         "looks",
                         LooksReader.EXAMPLE,
                         looks,
-                        new LooksReader(camera, lights, looks, problems)::read);
+                        new LooksReader(camera.some(), List.copyOf(rig), lights, looks, problems)
+                                ::read);
         WorkLight workLight =
                 f.optional(
                         "worklight",
@@ -125,25 +132,34 @@ public final class PlanReader {
                         WorkLight.USUAL);
         boolean flashing =
                 f.optional("flashing", "forbidden", WorkLightReader::flashingAllowed, false);
-        ShotsReader shotsReader = new ShotsReader(people, looks, problems);
+        Names clients = new Names("client");
+        Circumstances around =
+                new Circumstances(
+                        locations,
+                        camera.sensor(),
+                        AroundReader.times(f),
+                        AroundReader.jobs(f, clients),
+                        AroundReader.band(f));
+        ShotsReader shotsReader = new ShotsReader(people, looks, clients, problems);
         List<Shot> shots =
                 Sections.read(
                         f, "shots", ShotsReader.EXAMPLE, new Names("shot"), shotsReader::read);
-        if (place.isEmpty() || problems.errorCount() > 0) {
+        if (locations.isEmpty() || problems.errorCount() > 0) {
             return Optional.empty();
         }
         ShootPlan plan =
                 new ShootPlan(
                         title,
-                        place.get(),
-                        house,
+                        locations.get(0).place(),
+                        locations.get(0).house(),
                         window,
                         List.copyOf(band),
                         List.copyOf(rig),
                         List.copyOf(lookList),
                         workLight,
                         flashing,
-                        List.copyOf(shots));
+                        List.copyOf(shots),
+                        around);
         new Oddities(plan, people, lights, looks, shotsReader.places(), problems).report();
         return Optional.of(plan);
     }

@@ -17,6 +17,10 @@ record Quantity(String unit, String symbol, double min, double max, double examp
         return new Quantity("metres", " m", min, max, example);
     }
 
+    static Quantity millimetres(double min, double max, double example) {
+        return new Quantity("millimetres", " mm", min, max, example);
+    }
+
     boolean holds(double value) {
         return value >= min && value <= max;
     }

@@ -33,13 +33,20 @@ final class ShotsReader {
                     "height",
                     "framing",
                     "say",
-                    "importance");
+                    "importance",
+                    "job",
+                    "together",
+                    "seconds",
+                    "text");
+    static final List<String> SIDES = List.of("top", "bottom", "left", "right");
+    private static final Quantity SECONDS = new Quantity("seconds", " s", 1, 3600, 20);
     private static final Quantity LENS = new Quantity("millimetres", " mm", 8, 800, 35);
     private static final Quantity IMPORTANCE = new Quantity("a number", "", 1, 10, 5);
     private static final int LONGEST_ID = 60;
 
     private final Names people;
     private final Names looks;
+    private final Names clients;
     private final Problems problems;
     private final List<Shot> shots = new ArrayList<>();
     private final Map<String, Mark> places = new LinkedHashMap<>();
@@ -49,8 +56,9 @@ final class ShotsReader {
     /** One entry of the list, for what is checked across them. */
     private record Entry(Mark at, String path, boolean safe, Mark safeAt) {}
 
-    ShotsReader(Names people, Names looks, Problems problems) {
+    ShotsReader(Names people, Names looks, Names clients, Problems problems) {
         this.people = people;
+        this.clients = clients;
         this.looks = looks;
         this.problems = problems;
     }
@@ -109,13 +117,27 @@ final class ShotsReader {
                                 v -> ArrangementWords.oneOf(v, FRAMINGS),
                                 FRAMINGS.get(0)),
                         say(f),
-                        f.whole("importance", IMPORTANCE, safe ? 10 : 5));
+                        f.whole("importance", IMPORTANCE, safe ? 10 : 5),
+                        use(f, path, solos));
         if (solos) {
             solos(f, shot);
         } else {
             id(f, shot.name())
                     .ifPresent(id -> add(shot, id, shot.name(), shot.people(), idAt(f, "name")));
         }
+    }
+
+    private Shot.Use use(Fields f, String path, boolean solos) {
+        Optional<Value> jobValue = f.get("job", "the Harbour Weekly");
+        Optional<String> job = jobValue.flatMap(v -> v.text("the Harbour Weekly"));
+        job.ifPresent(j -> clients.check(j, jobValue.get().at(), path + ".job", problems));
+        String round = solos ? "solos " + (f.has("id") ? id(f, "").orElse("") : "solo") : "";
+        return new Shot.Use(
+                job.orElse(""),
+                f.optional("together", "on the stairs", v -> v.text("on the stairs"), round),
+                solos,
+                f.number("seconds", SECONDS, 0),
+                f.optional("text", "top", v -> ArrangementWords.oneOf(v, SIDES), ""));
     }
 
     private void solos(Fields f, Shot shot) {
@@ -148,7 +170,8 @@ final class ShotsReader {
                         s.cameraHeightMetres(),
                         s.framing(),
                         s.say(),
-                        s.importance()));
+                        s.importance(),
+                        s.use()));
     }
 
     private String freeId(String id) {

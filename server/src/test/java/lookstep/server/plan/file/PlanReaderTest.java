@@ -107,7 +107,8 @@ class PlanReaderTest {
                         1.5,
                         "landscape 3:2",
                         List.of(),
-                        5),
+                        5,
+                        new Shot.Use("", "solos solo", true, 0, "")),
                 p.shots().get(2));
         assertEquals(List.of(), Kit.warnings(Kit.SMALL));
     }
