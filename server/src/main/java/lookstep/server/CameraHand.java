@@ -13,7 +13,7 @@ final class CameraHand {
     private volatile List<String> byHand = List.of();
     private Wish last;
 
-    private record Wish(int position, int take, CameraSettings settings) {}
+    private record Wish(String shot, int take, CameraSettings settings) {}
 
     /**
      * @param changed is called when there is more or less to do by hand
@@ -37,7 +37,7 @@ final class CameraHand {
      * stays.
      */
     void want(LiveState state, Shown shown) {
-        Wish wish = new Wish(state.position(), state.take(), shown.look().camera());
+        Wish wish = new Wish(state.shot(), state.take(), shown.look().camera());
         if (shown.what() == Shown.What.LOOK && !wish.equals(last)) {
             last = wish;
             control.want(wish.settings());

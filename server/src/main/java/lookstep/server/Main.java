@@ -30,6 +30,7 @@ import lookstep.server.cli.Http;
 import lookstep.server.cli.Outputs;
 import lookstep.server.fixture.GdtfSource;
 import lookstep.server.gear.Gear;
+import lookstep.server.lighting.Lighting;
 import lookstep.server.lighting.Shown;
 import lookstep.server.live.Journal;
 import lookstep.server.live.LiveState;
@@ -39,7 +40,6 @@ import lookstep.server.patch.PatchText;
 import lookstep.server.plan.FixtureText;
 import lookstep.server.plan.PlanText;
 import lookstep.server.plan.ShootPlan;
-import lookstep.server.plan.Shot;
 import lookstep.server.plan.file.DemoShoot;
 import lookstep.server.plan.file.ExampleFixture;
 import lookstep.server.plan.file.FixtureFiles;
@@ -100,9 +100,10 @@ public final class Main implements Actions {
                                     copies);
                     Session session = session(opened.get(), rehearsal.gear(), journal, http)) {
                 LiveState now = session.live().state();
-                rehearsal.place(shot(plan, now), session.lighting().shown(now).look());
-                follow(session, plan, rehearsal);
-                greet("Rehearsing ‘%s’ on a simulated set.", plan, session, http);
+                rehearsal.follow(session.lighting().plan());
+                rehearsal.place(session.lighting().shot(now), session.lighting().shown(now).look());
+                follow(session, rehearsal);
+                greet("Rehearsing ‘%s’ on a simulated set.", session, http);
                 untilStopped(session, rehearsal, journal);
             }
             return GOOD;
@@ -152,7 +153,7 @@ public final class Main implements Actions {
             RealGear real = RealGear.of(outputs, ways, opened.get().plan(), folder);
             try (Journal journal = Journal.open(folder.journal());
                     Session session = session(opened.get(), real.gear(), journal, http)) {
-                greet("Shooting ‘%s’.", opened.get().plan(), session, http);
+                greet("Shooting ‘%s’.", session, http);
                 out.print(Greeting.uploads(ways.ftp(), real.passwords()));
                 if (line.isPresent() && !Files.exists(Path.of(line.get()))) {
                     out.printf(
@@ -291,49 +292,58 @@ public final class Main implements Actions {
         return Session.open(opened.plan(), opened.hash(), gear, journal, http.host(), http.port());
     }
 
-    private static Shot shot(ShootPlan plan, LiveState state) {
-        return plan.shots().get(Math.max(1, state.position()) - 1);
-    }
-
     /** What makes the stand-in take a picture when it changes. */
-    private record Performed(int position, int take, Adjustment adjustment) {}
+    private record Performed(String shot, int take, Adjustment adjustment) {}
 
     /** The simulated people and camera follow the running order, and the light. */
-    private static void follow(Session session, ShootPlan plan, Rehearsal rehearsal) {
+    private static void follow(Session session, Rehearsal rehearsal) {
         AtomicReference<Performed> performed =
                 new AtomicReference<>(performed(session, session.live().state()));
+        AtomicReference<Lighting> before = new AtomicReference<>(session.lighting());
         session.live()
                 .watch(
                         state -> {
+                            Lighting lighting = session.lightings().of(state);
                             Performed now = performed(session, state);
-                            Shown shown = session.lighting().shown(state);
+                            Shown shown = lighting.shown(state);
                             boolean news = !now.equals(performed.getAndSet(now));
+                            boolean edited = !sameAs(before.getAndSet(lighting), lighting);
+                            rehearsal.follow(lighting.plan());
                             if (news && shown.what() == Shown.What.LOOK) {
-                                rehearsal.perform(shot(plan, state), shown.look());
-                            } else if (news) {
-                                rehearsal.place(shot(plan, state), shown.look());
+                                rehearsal.perform(lighting.shot(state), shown.look());
+                            } else if (news || edited) {
+                                rehearsal.place(lighting.shot(state), shown.look());
                             }
                         });
     }
 
-    private static Performed performed(Session session, LiveState state) {
-        return new Performed(
-                state.position(), state.take(), session.lighting().shown(state).adjustment());
+    /** One is made for each plan, place and so on. */
+    @SuppressWarnings("ReferenceEquality")
+    private static boolean sameAs(Lighting before, Lighting now) {
+        return before == now;
     }
 
-    private void greet(String first, ShootPlan plan, Session session, Http http) {
+    private static Performed performed(Session session, LiveState state) {
+        return new Performed(
+                state.shot(),
+                state.take(),
+                session.lightings().of(state).shown(state).adjustment());
+    }
+
+    private void greet(String first, Session session, Http http) {
         LiveState state = session.live().state();
+        Lighting lighting = session.lighting();
         String where =
                 state.position() == 0
                         ? ""
                         : " Going on at shot %d of %d: %s. (Begin anew with --fresh.)"
                                 .formatted(
                                         state.position(),
-                                        plan.shots().size(),
-                                        shot(plan, state).name());
+                                        state.course().order().size(),
+                                        lighting.shot(state).name());
         out.print(
                 Greeting.words(
-                        plain(first.formatted(plan.title()) + where),
+                        plain(first.formatted(lighting.plan().title()) + where),
                         http,
                         session.port(),
                         session.keys().crew(),

@@ -26,6 +26,7 @@ import lookstep.server.intake.FrameIntake;
 import lookstep.server.intake.FramePictures;
 import lookstep.server.intake.FullSizeDetail;
 import lookstep.server.lighting.Lighting;
+import lookstep.server.lighting.Lightings;
 import lookstep.server.lighting.Shown;
 import lookstep.server.live.Event;
 import lookstep.server.live.Journal;
@@ -44,6 +45,7 @@ import lookstep.server.output.Periods;
 import lookstep.server.output.SacnDriver;
 import lookstep.server.patch.PatchReport;
 import lookstep.server.patch.PatchWarning;
+import lookstep.server.plan.Placing;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.server.prediction.Predictions;
@@ -51,6 +53,7 @@ import lookstep.server.web.FrameParts;
 import lookstep.server.web.Keys;
 import lookstep.server.web.Messages;
 import lookstep.server.web.PageServer;
+import lookstep.simulator.model.space.Vec3;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -68,39 +71,59 @@ final class Session implements AutoCloseable {
     /** Three beats of the network, and some. */
     private static final long MOST_TO_END_NANOS = 200_000_000;
 
-    private final ShootPlan plan;
-    private final Lighting lighting;
+    private final Lightings lightings;
+    private final Gear gear;
     private final List<String> notes = new ArrayList<>();
     private final Live live;
     private final Keys keys;
     private final Links links = new Links(this::tellPages);
-    private final LookPlayer player;
+    private volatile Playing player;
     private final Optional<LineDriver> line;
     private final Optional<SacnDriver> network;
     private volatile boolean lightsReached;
     private boolean ending;
     private final Deque<AutoCloseable> parts = new ArrayDeque<>();
     private Shown playing;
+    private Checking checking;
+
+    /** What frames are held against, and which plan that is. */
+    private record Checking(ShootPlan plan, FrameChecks checks) {}
+
+    /**
+     * What plays the looks of one rig.
+     *
+     * @param plan its lights, by their addresses
+     */
+    private record Playing(ShootPlan plan, LookPlayer looks) {
+        static Playing of(ShootPlan plan, Shown shown) {
+            return new Playing(
+                    plan,
+                    new LookPlayer(shown.levels(), new Fade(plan), DmxTiming.STEADY.periodNanos()));
+        }
+
+        /** Whether the levels of this rig are those of the other, slot by slot. */
+        boolean fits(ShootPlan other) {
+            return plan.rig().stream()
+                    .map(l -> l.placed(NOWHERE))
+                    .toList()
+                    .equals(other.rig().stream().map(l -> l.placed(NOWHERE)).toList());
+        }
+    }
+
+    private static final Placing NOWHERE = new Placing(new Vec3(0, 0, 0), new Vec3(0, 0, 1));
     private volatile Optional<PageServer> pages = Optional.empty();
 
     private Session(ShootPlan plan, String planHash, Gear gear, Journal journal)
             throws IOException {
-        this.plan = plan;
-        lighting = new Lighting(plan);
-        notes.addAll(lighting.notes());
-        notes.addAll(outOfReach(plan, gear));
+        this.gear = gear;
+        lightings = new Lightings(plan);
         String before = lastPlan(journal);
         if (!before.isEmpty() && !before.equals(planHash)) {
             notes.add("The plan was edited since this shoot was last opened.");
         }
-        live =
-                new Live(
-                        journal,
-                        plan.shots().stream().map(Shot::id).toList(),
-                        planHash,
-                        System::currentTimeMillis);
-        playing = lighting.shown(live.state());
-        player = new LookPlayer(playing.levels(), new Fade(plan), DmxTiming.STEADY.periodNanos());
+        live = new Live(journal, lightings::possible, planHash, System::currentTimeMillis);
+        playing = lighting().shown(live.state());
+        player = Playing.of(lighting().plan(), playing);
         line =
                 gear.line()
                         .map(
@@ -159,7 +182,7 @@ final class Session implements AutoCloseable {
         network.ifPresent(driver -> light(driver, gear.network().orElseThrow().port().name()));
         live.watch(this::play);
         send(playing, 0);
-        player.allowFlashing(plan.flashingAllowed() && live.state().flashingAcknowledged());
+        allowFlashing(live.state());
         parts.push(this::goToWorkLight);
     }
 
@@ -195,7 +218,7 @@ final class Session implements AutoCloseable {
                         this::tellPages,
                         System::currentTimeMillis);
         parts.push(intake);
-        Predictions predictions = new Predictions(plan);
+        Predictions predictions = new Predictions();
         check(intake, predictions);
         Optional<FrameCopies> copies = gear.copies().map(to -> copy(intake, gear.frames(), to));
         parts.push(LoopThread.start("frames", intake::doWork));
@@ -212,15 +235,13 @@ final class Session implements AutoCloseable {
                                 () -> copies.map(FrameCopies::words).orElse(Map.of()),
                                 () -> hand.map(CameraHand::byHand).orElse(List.of()),
                                 predictions,
-                                plan,
-                                lighting,
+                                lightings,
                                 gear.carried(),
                                 new Messages(
-                                        plan,
-                                        lighting,
+                                        lightings,
                                         new FrameParts(ZoneId.systemDefault(), copies.isPresent()),
                                         gear.simulated(),
-                                        notes),
+                                        this::notes),
                                 gear.shutter(),
                                 keys,
                                 System::currentTimeMillis),
@@ -236,11 +257,11 @@ final class Session implements AutoCloseable {
     private void check(FrameIntake intake, Predictions predictions) {
         FrameChecking checking =
                 new FrameChecking(
-                        new FrameChecks(plan, Predicted.of(predictions)),
+                        () -> checks(predictions),
                         live,
                         intake.pictures(),
                         this::shot,
-                        lighting::look,
+                        (state, shot) -> lightings.of(state).look(state, shot),
                         FullSizeDetail::of);
         parts.push(checking);
         intake.tellPreviews((number, preview) -> checking.look(number));
@@ -271,18 +292,34 @@ final class Session implements AutoCloseable {
     /** One key changes light and camera together, as far as the camera lets itself be set. */
     private CameraHand hold(CameraControl control) {
         CameraHand hand = new CameraHand(control, this::tellPages);
-        hand.want(live.state(), lighting.shown(live.state()));
-        live.watch(state -> hand.want(state, lighting.shown(state)));
+        hand.want(live.state(), lighting().shown(live.state()));
+        live.watch(state -> hand.want(state, lightings.of(state).shown(state)));
         return hand;
     }
 
     private Optional<Shot> shot(String id) {
-        return plan.shots().stream().filter(s -> s.id().equals(id)).findFirst();
+        return lighting().plan().shot(id);
+    }
+
+    /** Frames are held against the plan as it is now. */
+    private synchronized FrameChecks checks(Predictions predictions) {
+        ShootPlan plan = lighting().plan();
+        if (checking == null || !checking.plan().equals(plan)) {
+            checking = new Checking(plan, new FrameChecks(plan, Predicted.of(plan, predictions)));
+        }
+        return checking.checks();
+    }
+
+    private List<String> notes(Lighting lighting) {
+        List<String> all = new ArrayList<>(lighting.notes());
+        all.addAll(outOfReach(lighting.plan(), gear));
+        all.addAll(notes);
+        return all;
     }
 
     /** A shot that has gone from the plan since is not asked for. */
     private ShotFacts facts(String id) {
-        return shot(id).map(s -> new ShotFacts(s.look(), s.people())).orElse(ShotFacts.NONE);
+        return shot(id).map(ShotFacts::of).orElse(ShotFacts.NONE);
     }
 
     private static long watch(LineDriver driver, long nowNanos) {
@@ -319,19 +356,34 @@ final class Session implements AutoCloseable {
 
     /** One whole, consistent packet for a moment. */
     private DmxPacket packet(int universe, long nowNanos) {
-        LookPlayer.Moment moment = player.at(nowNanos);
+        Playing now = player;
+        LookPlayer.Moment moment = now.looks().at(nowNanos);
         return moment.raw()
                 .filter(raw -> raw.universe() == universe)
                 .map(raw -> DmxPacket.ofSlots(raw.slots()))
-                .orElseGet(() -> RigPackets.packet(plan, moment.levels(), universe));
+                .orElseGet(() -> RigPackets.packet(now.plan(), moment.levels(), universe));
+    }
+
+    private void allowFlashing(LiveState state) {
+        ShootPlan plan = lightings.of(state).plan();
+        player.looks().allowFlashing(plan.flashingAllowed() && state.flashingAcknowledged());
     }
 
     private synchronized void play(LiveState state) {
         if (ending) {
             return; // a press that came late does not take the work light away
         }
+        Lighting lighting = lightings.of(state);
         Shown next = lighting.shown(state);
-        player.allowFlashing(plan.flashingAllowed() && state.flashingAcknowledged());
+        if (!player.fits(lighting.plan())) {
+            // Another rig: there is no way from the levels of the one to those of the other.
+            player = Playing.of(lighting.plan(), next);
+            playing = next;
+            allowFlashing(state);
+            send(next, 0);
+            return;
+        }
+        allowFlashing(state);
         boolean same = next.levels().equals(playing.levels()) && next.raw().equals(playing.raw());
         double fade = Lighting.fadeSeconds(playing, next);
         playing = next;
@@ -342,9 +394,9 @@ final class Session implements AutoCloseable {
 
     private void send(Shown next, double fadeSeconds) {
         if (next.raw().isPresent()) {
-            player.go(next.raw().get(), next.levels());
+            player.looks().go(next.raw().get(), next.levels());
         } else {
-            player.go(next.levels(), fadeSeconds);
+            player.looks().go(next.levels(), fadeSeconds);
         }
     }
 
@@ -355,18 +407,23 @@ final class Session implements AutoCloseable {
         }
         synchronized (this) {
             ending = true;
-            player.go(lighting.workLight(), Lighting.WORK_LIGHT_SECONDS);
+            player.looks().go(lighting().workLight(), Lighting.WORK_LIGHT_SECONDS);
         }
         long deadline = System.nanoTime() + MOST_TO_WORK_LIGHT_NANOS;
-        while (!player.arrived(System.nanoTime()) && System.nanoTime() - deadline < 0) {
+        while (!player.looks().arrived(System.nanoTime()) && System.nanoTime() - deadline < 0) {
             LockSupport.parkNanos(DmxTiming.STEADY.periodNanos());
         }
         // The packet that says so is the next one.
         LockSupport.parkNanos(2 * DmxTiming.STEADY.periodNanos());
     }
 
+    /** Plan and light as they are now. */
     Lighting lighting() {
-        return lighting;
+        return lightings.of(live.state());
+    }
+
+    Lightings lightings() {
+        return lightings;
     }
 
     Live live() {

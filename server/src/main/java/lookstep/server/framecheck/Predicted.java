@@ -7,6 +7,7 @@ import java.io.UncheckedIOException;
 import java.util.Optional;
 import javax.imageio.ImageIO;
 import lookstep.server.plan.Look;
+import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.server.prediction.Predictions;
 
@@ -22,11 +23,12 @@ public interface Predicted {
     Optional<BufferedImage> picture(Shot shot, Look look);
 
     /** Those that the pages show. The first of a shot takes a while. */
-    static Predicted of(Predictions predictions) {
+    static Predicted of(ShootPlan plan, Predictions predictions) {
         return (shot, look) -> {
             try {
                 return Optional.ofNullable(
-                        ImageIO.read(new ByteArrayInputStream(predictions.picture(shot, look))));
+                        ImageIO.read(
+                                new ByteArrayInputStream(predictions.picture(plan, shot, look))));
             } catch (IOException e) {
                 throw new UncheckedIOException(e);
             }

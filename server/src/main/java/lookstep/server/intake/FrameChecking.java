@@ -16,6 +16,7 @@ import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BiFunction;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import lookstep.protocols.image.ExifData;
 import lookstep.protocols.image.ExifReader;
 import lookstep.server.framecheck.DetailSource;
@@ -47,7 +48,7 @@ public final class FrameChecking implements AutoCloseable {
     private static final int KEPT_COMPARED = 12;
     private static final long END_SECONDS = 5;
 
-    private final FrameChecks checks;
+    private final Supplier<FrameChecks> checks;
     private final Live live;
     private final FramePictures pictures;
     private final Function<String, Optional<Shot>> shots;
@@ -59,12 +60,13 @@ public final class FrameChecking implements AutoCloseable {
     private volatile boolean closing;
 
     /**
+     * @param checks those of the plan as it is now
      * @param shots the plan's, by id
      * @param looks a shot's look, with what was changed on the set
      * @param details an original at full size
      */
     public FrameChecking(
-            FrameChecks checks,
+            Supplier<FrameChecks> checks,
             Live live,
             FramePictures pictures,
             Function<String, Optional<Shot>> shots,
@@ -87,7 +89,11 @@ public final class FrameChecking implements AutoCloseable {
 
     /** The shot that is current now: what its frames will be compared with is made beforehand. */
     public void expect(String shot) {
-        run(() -> shots.apply(shot).ifPresent(s -> checks.expect(s, looks.apply(live.state(), s))));
+        run(
+                () ->
+                        shots.apply(shot)
+                                .ifPresent(
+                                        s -> checks.get().expect(s, looks.apply(live.state(), s))));
     }
 
     /** A frame's preview is there. */
@@ -140,15 +146,16 @@ public final class FrameChecking implements AutoCloseable {
         }
         Path original = pictures.original(frame.get());
         FrameReport report =
-                checks.check(
-                        new Taken(
-                                number,
-                                shot.get(),
-                                looks.apply(state, shot.get()),
-                                exif(original),
-                                ShownPixels.of(picture),
-                                details.apply(original),
-                                kept(state)));
+                checks.get()
+                        .check(
+                                new Taken(
+                                        number,
+                                        shot.get(),
+                                        looks.apply(state, shot.get()),
+                                        exif(original),
+                                        ShownPixels.of(picture),
+                                        details.apply(original),
+                                        kept(state)));
         Optional<Frame> now = live.state().frame(number);
         if (now.filter(f -> f.shot().equals(frame.get().shot())).isPresent()) {
             live.frameChecked(

@@ -61,6 +61,11 @@ public final class Lighting {
         }
     }
 
+    /** The plan that this is the light of. */
+    public ShootPlan plan() {
+        return plan;
+    }
+
     /** What is on in a state. */
     public Shown shown(LiveState state) {
         Look planned = planned(state);
@@ -129,8 +134,9 @@ public final class Lighting {
         if (shown.adjustment().cameraKelvin() > 0) {
             return List.of();
         }
+        List<String> order = state.course().order();
         int before = Math.max(0, state.position() - 2);
-        return Stream.of(plan.shots().get(before), plan.shots().get(0))
+        return Stream.of(shotAt(order, before), plan.shots().get(0))
                 .map(shot -> look(state, shot).camera().kelvin())
                 .filter(kelvin -> kelvin != shown.look().camera().kelvin())
                 .distinct()
@@ -155,7 +161,7 @@ public final class Lighting {
         boolean nudged =
                 before.what() == Shown.What.LOOK
                         && next.what() == Shown.What.LOOK
-                        && before.planned().equals(next.planned());
+                        && before.planned().name().equals(next.planned().name());
         return nudged ? Math.min(NUDGE_SECONDS, next.fadeSeconds()) : next.fadeSeconds();
     }
 
@@ -181,7 +187,22 @@ public final class Lighting {
 
     /** Before the first shot: the one that comes. */
     private Look planned(LiveState state) {
-        return plan.look(plan.shots().get(Math.max(1, state.position()) - 1).look());
+        return plan.look(shot(state).look());
+    }
+
+    /** The current shot; before the first the one that comes. */
+    public Shot shot(LiveState state) {
+        return plan.shot(state.shot())
+                .orElseGet(() -> shotAt(state.course().order(), Math.max(1, state.position()) - 1));
+    }
+
+    /** The plan may be newer than the order. */
+    private Shot shotAt(List<String> order, int index) {
+        if (order.isEmpty()) {
+            return plan.shots().get(Math.min(index, plan.shots().size() - 1));
+        }
+        return (index < order.size() ? plan.shot(order.get(index)) : Optional.<Shot>empty())
+                .orElse(plan.shots().get(0));
     }
 
     private Look workLook() {

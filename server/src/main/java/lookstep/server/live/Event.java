@@ -4,6 +4,8 @@ import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.util.List;
 import lookstep.server.look.Adjustment;
+import lookstep.server.plan.Job;
+import lookstep.server.plan.Shot;
 
 /** What can happen in a shoot. Each is in the journal before anybody is answered. */
 @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "event")
@@ -29,7 +31,14 @@ import lookstep.server.look.Adjustment;
     @JsonSubTypes.Type(value = Event.Undone.class, name = "undone"),
     @JsonSubTypes.Type(value = Event.Testing.class, name = "testing"),
     @JsonSubTypes.Type(value = Event.TestEnded.class, name = "test ended"),
-    @JsonSubTypes.Type(value = Event.FlashingAcknowledged.class, name = "flashing acknowledged")
+    @JsonSubTypes.Type(value = Event.FlashingAcknowledged.class, name = "flashing acknowledged"),
+    @JsonSubTypes.Type(value = Event.Ordered.class, name = "ordered"),
+    @JsonSubTypes.Type(value = Event.Recut.class, name = "re-cut"),
+    @JsonSubTypes.Type(value = Event.CutTakenBack.class, name = "re-cut taken back"),
+    @JsonSubTypes.Type(value = Event.ShotsAdded.class, name = "shots added"),
+    @JsonSubTypes.Type(value = Event.JobOpened.class, name = "job opened"),
+    @JsonSubTypes.Type(value = Event.JobSwitched.class, name = "job switched"),
+    @JsonSubTypes.Type(value = Event.MovedTo.class, name = "moved to")
 })
 public sealed interface Event {
     /**
@@ -90,6 +99,7 @@ public sealed interface Event {
      * @param camera which camera, empty if unknown
      * @param look the look that was on
      * @param people who is on it, left to right
+     * @param job whom it is for; empty for the plan's first
      * @param arrivedEpochMillis when it came in
      */
     record FrameTaken(
@@ -101,6 +111,7 @@ public sealed interface Event {
             String camera,
             String look,
             List<String> people,
+            String job,
             long arrivedEpochMillis)
             implements Event {
         /** A journal may be older than what came to be written into it. */
@@ -108,6 +119,7 @@ public sealed interface Event {
             camera = camera == null ? "" : camera;
             look = look == null ? "" : look;
             people = people == null ? List.of() : List.copyOf(people);
+            job = job == null ? "" : job;
         }
     }
 
@@ -133,10 +145,12 @@ public sealed interface Event {
      * @param shot its id, empty for none
      * @param byHand somebody said so; otherwise the camera's clock is known better by now
      */
-    record FrameBelongs(int number, String shot, String look, List<String> people, boolean byHand)
+    record FrameBelongs(
+            int number, String shot, String look, List<String> people, String job, boolean byHand)
             implements Event {
         public FrameBelongs {
             people = List.copyOf(people);
+            job = job == null ? "" : job;
         }
     }
 
@@ -203,6 +217,59 @@ public sealed interface Event {
 
     /** The lights are back at the look. */
     record TestEnded() implements Event {}
+
+    /**
+     * The order follows the plan, or somebody wants a shot next.
+     *
+     * @param order ids; the current shot keeps its place among those before it
+     * @param leftOut ids of what a re-cut left out
+     */
+    record Ordered(List<String> order, List<String> leftOut) implements Event {
+        public Ordered {
+            order = List.copyOf(order);
+            leftOut = List.copyOf(leftOut);
+        }
+    }
+
+    /**
+     * The running order was fitted to the time that is left.
+     *
+     * @param order ids, what was made first
+     * @param leftOut ids
+     * @param windowMillis how long the window is now, counted from its beginning
+     * @param says the same in words
+     */
+    record Recut(List<String> order, List<String> leftOut, long windowMillis, String says)
+            implements Event {
+        public Recut {
+            order = List.copyOf(order);
+            leftOut = List.copyOf(leftOut);
+        }
+    }
+
+    /** The order and the window are as before the newest re-cut, behind what was made since. */
+    record CutTakenBack(List<String> order, List<String> leftOut) implements Event {
+        public CutTakenBack {
+            order = List.copyOf(order);
+            leftOut = List.copyOf(leftOut);
+        }
+    }
+
+    /** Shots that the plan file does not have: a solos round, or what a second client wants. */
+    record ShotsAdded(List<Shot> shots) implements Event {
+        public ShotsAdded {
+            shots = List.copyOf(shots);
+        }
+    }
+
+    /** Somebody else wants pictures too. */
+    record JobOpened(Job job) implements Event {}
+
+    /** From now on it is for this client; empty for the plan's first. */
+    record JobSwitched(String client) implements Event {}
+
+    /** The shoot goes on at another of its places. */
+    record MovedTo(String place) implements Event {}
 
     /** Somebody of the crew said that everybody was told of the flashing that the plan allows. */
     record FlashingAcknowledged(boolean acknowledged) implements Event {}

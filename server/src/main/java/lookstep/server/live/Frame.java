@@ -15,6 +15,7 @@ import lookstep.server.live.Event.FileMark;
  * @param shot the shot it is of; empty before the first
  * @param look the look that was on, empty before the first
  * @param people who is on it, left to right
+ * @param job whom it is for; empty for the plan's first
  * @param byHand true if somebody said which shot it is of; otherwise the camera's clock says it
  * @param camera which camera, as it calls itself; empty if it does not
  * @param takenAt when it was exposed by the camera's clock, ISO 8601 without zone; empty if unknown
@@ -30,6 +31,7 @@ public record Frame(
         String shot,
         String look,
         List<String> people,
+        String job,
         boolean byHand,
         String camera,
         String takenAt,
@@ -61,6 +63,7 @@ public record Frame(
                 taken.shot(),
                 taken.look(),
                 taken.people(),
+                taken.job(),
                 false,
                 taken.camera(),
                 taken.takenAt(),
@@ -85,6 +88,7 @@ public record Frame(
                 shot,
                 look,
                 people,
+                job,
                 byHand,
                 camera.isEmpty() ? more.camera() : camera,
                 takenAt.isEmpty() ? more.takenAt() : takenAt,
@@ -119,6 +123,7 @@ public record Frame(
                 shot,
                 look,
                 people,
+                job,
                 byHand,
                 camera,
                 takenAt,
@@ -136,6 +141,7 @@ public record Frame(
                 to.shot(),
                 to.look(),
                 to.people(),
+                to.job(),
                 to.byHand(),
                 camera,
                 takenAt,

@@ -9,6 +9,8 @@ import java.util.function.Function;
 import java.util.function.LongSupplier;
 import lookstep.server.live.Event.FileMark;
 import lookstep.server.live.Journal.Entry;
+import lookstep.server.plan.Job;
+import lookstep.server.plan.Shot;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -21,40 +23,79 @@ public final class Live {
     private static final Logger LOG = LoggerFactory.getLogger(Live.class);
 
     private final Journal journal;
-    private final List<String> order;
+    private final Function<LiveState, List<String>> possible;
     private final LongSupplier epochMillis;
     private final List<Consumer<LiveState>> watchers = new CopyOnWriteArrayList<>();
     private volatile LiveState state;
 
     /**
-     * Goes on where the journal ends.
+     * Goes on where the journal ends, with a plan that has always the same shots.
      *
      * @param order the ids of the shots in the running order, at least one
      * @param epochMillis the wall clock
      */
     public Live(Journal journal, List<String> order, String planHash, LongSupplier epochMillis)
             throws IOException {
+        this(journal, fixed(order), planHash, epochMillis);
+    }
+
+    private static Function<LiveState, List<String>> fixed(List<String> order) {
+        List<String> ids = List.copyOf(order);
+        return state -> ids;
+    }
+
+    /**
+     * Goes on where the journal ends.
+     *
+     * @param possible the ids of the shots that the plan has in a state, in its order, at least one
+     * @param epochMillis the wall clock
+     */
+    public Live(
+            Journal journal,
+            Function<LiveState, List<String>> possible,
+            String planHash,
+            LongSupplier epochMillis)
+            throws IOException {
         this.journal = journal;
-        this.order = List.copyOf(order);
+        this.possible = possible;
         this.epochMillis = epochMillis;
         state = Journal.replay(journal.found());
-        List<Event> events = new ArrayList<>();
-        int place = placeOfCurrent();
-        String shot = place == 0 ? "" : order.get(place - 1);
-        if (place != state.position() || !shot.equals(state.shot())) {
-            events.add(new Event.WentTo(place, shot));
-        }
+        List<Event> events = following(state);
         events.add(new Event.Opened(planHash));
         record(events);
     }
 
+    /** The plan was edited, or what is possible of it has changed. */
+    public synchronized LiveState planChanged(String planHash) throws IOException {
+        List<Event> events = following(state);
+        if (!planHash.equals(state.planHash())) {
+            events.add(new Event.Opened(planHash));
+        }
+        return events.isEmpty() ? state : record(events);
+    }
+
     /**
-     * Where the current shot stands now that the plan may have been edited; if it is gone, as near
-     * as can be.
+     * What makes the order follow the plan. The current shot stays; if it is gone, the one that
+     * stands there now is current.
      */
-    private int placeOfCurrent() {
-        int byId = order.indexOf(state.shot()) + 1;
-        return byId > 0 ? byId : Math.min(state.position(), order.size());
+    private List<Event> following(LiveState now) {
+        List<Event> events = new ArrayList<>();
+        Course next =
+                now.course()
+                        .following(
+                                possible.apply(now),
+                                now.added().stream().map(Shot::id).toList(),
+                                now.position());
+        if (!next.equals(now.course())) {
+            events.add(new Event.Ordered(next.order(), next.leftOut()));
+        }
+        int byId = next.order().indexOf(now.shot()) + 1;
+        int place = byId > 0 ? byId : Math.min(now.position(), next.order().size());
+        String shot = place == 0 ? "" : next.order().get(place - 1);
+        if (!shot.equals(now.shot())) {
+            events.add(new Event.WentTo(place, shot));
+        }
+        return events;
     }
 
     public LiveState state() {
@@ -79,21 +120,141 @@ public final class Live {
         if (at != state.position() || at < 1) {
             return state;
         }
-        return record(List.of(new Event.WentTo(at - 1, at == 1 ? "" : order.get(at - 2))));
+        return record(List.of(new Event.WentTo(at - 1, at == 1 ? "" : order().get(at - 2))));
     }
 
     /**
      * To any shot of the order, if {@code at} is still the position; the first starts the clock.
      */
     public synchronized LiveState jump(int at, int to) throws IOException {
-        if (at != state.position() || to < 1 || to > order.size() || to == at) {
+        if (at != state.position() || to < 1 || to > order().size() || to == at) {
             return state;
         }
         List<Event> events = new ArrayList<>();
         if (state.clock().fresh()) {
             events.add(new Event.ClockStarted());
         }
-        events.add(new Event.WentTo(to, order.get(to - 1)));
+        events.add(new Event.WentTo(to, order().get(to - 1)));
+        return record(events);
+    }
+
+    private List<String> order() {
+        return state.course().order();
+    }
+
+    /**
+     * To a shot by its id, if {@code at} is still the position. One that a re-cut left out comes in
+     * behind what was made.
+     *
+     * @throws NotPossible if there is no such shot
+     */
+    public synchronized LiveState jump(int at, String shot) throws IOException, NotPossible {
+        if (at != state.position() || shot.equals(state.shot())) {
+            return state;
+        }
+        int place = order().indexOf(shot) + 1;
+        if (place > 0) {
+            return jump(at, place);
+        }
+        if (!possible.apply(state).contains(shot)) {
+            throw new NotPossible("there is no shot '" + shot + "' here; reload the page");
+        }
+        Course with = state.course().with(List.of(shot), at);
+        List<Event> events = new ArrayList<>();
+        if (state.clock().fresh()) {
+            events.add(new Event.ClockStarted());
+        }
+        events.add(new Event.Ordered(with.order(), with.leftOut()));
+        events.add(new Event.WentTo(at + 1, shot));
+        return record(events);
+    }
+
+    /**
+     * Fits the running order to the time that is left, if {@code at} is still the position.
+     *
+     * @throws NotPossible if it cannot be done as things are; nothing has happened then
+     */
+    public synchronized LiveState recut(int at, Change change) throws IOException, NotPossible {
+        return light(at, change);
+    }
+
+    /**
+     * The order and the window as before the newest re-cut, if {@code at} is still the position.
+     *
+     * @throws NotPossible if there was none
+     */
+    public synchronized LiveState takeCutBack(int at) throws IOException, NotPossible {
+        if (at != state.position()) {
+            return state;
+        }
+        if (!state.course().cut()) {
+            throw new NotPossible("there was no re-cut that could be taken back");
+        }
+        Course was = state.course().before().orElseThrow();
+        Event back = new Event.CutTakenBack(state.course().backBehind(at), was.leftOut());
+        LiveState then = state.after(back, epochMillis.getAsLong());
+        List<Event> events = new ArrayList<>(List.of(back));
+        events.addAll(following(then));
+        return record(events);
+    }
+
+    /**
+     * Shots that the plan file does not have come next, if {@code at} is still the position.
+     *
+     * @param shots with ids of their own
+     * @throws NotPossible if they cannot be made, because something of them is not there
+     */
+    public synchronized LiveState add(int at, List<Shot> shots) throws IOException, NotPossible {
+        return at != state.position() ? state : record(added(state, shots));
+    }
+
+    private List<Event> added(LiveState now, List<Shot> shots) throws NotPossible {
+        if (shots.isEmpty()) {
+            return List.of();
+        }
+        List<String> ids = shots.stream().map(Shot::id).toList();
+        Event more = new Event.ShotsAdded(shots);
+        LiveState with = now.after(more, epochMillis.getAsLong());
+        if (!possible.apply(with).containsAll(ids)) {
+            throw new NotPossible("this cannot be made here: its look or somebody on it is gone");
+        }
+        Course next = with.course().with(ids, now.position());
+        return List.of(more, new Event.Ordered(next.order(), next.leftOut()));
+    }
+
+    /**
+     * A second job, and it is for them from now on.
+     *
+     * @param shots of theirs, with ids of their own; they come next
+     * @throws NotPossible if they cannot be made
+     */
+    public synchronized LiveState open(Job job, List<Shot> shots) throws IOException, NotPossible {
+        List<Event> events = new ArrayList<>();
+        events.add(new Event.JobOpened(job));
+        events.add(new Event.JobSwitched(job.client()));
+        LiveState with = state;
+        for (Event e : events) {
+            with = with.after(e, epochMillis.getAsLong());
+        }
+        events.addAll(added(with, shots));
+        return record(events);
+    }
+
+    /** From now on it is for this client; empty for the plan's first. */
+    public synchronized LiveState switchTo(String client) throws IOException {
+        return state.jobs().current().equals(client)
+                ? state
+                : record(List.of(new Event.JobSwitched(client)));
+    }
+
+    /** The shoot goes on at another of the plan's places, and the order follows. */
+    public synchronized LiveState moveTo(String place) throws IOException {
+        if (state.place().equals(place)) {
+            return state;
+        }
+        Event moved = new Event.MovedTo(place);
+        List<Event> events = new ArrayList<>(List.of(moved));
+        events.addAll(following(state.after(moved, epochMillis.getAsLong())));
         return record(events);
     }
 
@@ -169,7 +330,9 @@ public final class Live {
         List<Event> events = new ArrayList<>();
         for (Frame frame : with.frames()) {
             String shot = state.timeline().shotOf(clocks.exposedEpochMillis(frame));
-            ShotFacts of = shot.isEmpty() ? ShotFacts.NONE : facts.apply(shot);
+            ShotFacts of =
+                    (shot.isEmpty() ? ShotFacts.NONE : facts.apply(shot))
+                            .orFor(state.jobs().at(clocks.exposedEpochMillis(frame)));
             if (frame.number() == newest.number()) {
                 events.add(0, taken(arrival, shot, of));
             } else if (clocks.together(frame, newest)
@@ -191,18 +354,19 @@ public final class Live {
                 arrival.camera(),
                 of.look(),
                 of.people(),
+                of.job(),
                 arrival.arrivedEpochMillis());
     }
 
     private static Event belongs(int number, String shot, ShotFacts of, boolean byHand) {
-        return new Event.FrameBelongs(number, shot, of.look(), of.people(), byHand);
+        return new Event.FrameBelongs(number, shot, of.look(), of.people(), of.job(), byHand);
     }
 
     /** A frame is of this shot, whatever the clocks say; empty for none. */
     public synchronized LiveState frameBelongs(int number, String shot, ShotFacts of)
             throws IOException, NotPossible {
-        frame(number);
-        return record(List.of(belongs(number, shot, of, true)));
+        ShotFacts whole = of.orFor(frame(number).job());
+        return record(List.of(belongs(number, shot, whole, true)));
     }
 
     /** Another file of the same release as a frame. */

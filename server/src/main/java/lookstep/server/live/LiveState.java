@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
+import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.Shot;
 
 /**
  * The state of the shoot, whole and immutable.
@@ -24,6 +26,10 @@ import java.util.function.UnaryOperator;
  *     folder was first seen
  * @param keys let pages in; absent before they are made
  * @param planHash the plan file as it was when the shoot was last opened, empty before
+ * @param course what is made in which order
+ * @param jobs whom it is for
+ * @param place where the shoot is; empty for the plan's first
+ * @param added shots that the plan file does not have
  */
 public record LiveState(
         long revision,
@@ -40,7 +46,11 @@ public record LiveState(
         Showing showing,
         Optional<List<Event.FileMark>> foundBefore,
         Optional<Event.KeysMade> keys,
-        String planHash) {
+        String planHash,
+        Course course,
+        Jobs jobs,
+        String place,
+        List<Shot> added) {
     /** Before any event. */
     public static final LiveState NEW =
             new LiveState(
@@ -58,7 +68,11 @@ public record LiveState(
                     Showing.ALL,
                     Optional.empty(),
                     Optional.empty(),
-                    "");
+                    "",
+                    Course.NONE,
+                    Jobs.NONE,
+                    "",
+                    List.of());
 
     /** The newest frame. */
     public Optional<Frame> newestFrame() {
@@ -74,6 +88,22 @@ public record LiveState(
     public boolean inTheBag(String shotId) {
         return frames.stream()
                 .anyMatch(f -> f.shot().equals(shotId) && f.mark() == Frame.Mark.KEPT);
+    }
+
+    /**
+     * Whether a shot needs not be made any more: it is in the bag, or has a frame that is not left
+     * out. Where no frame comes in at all, what was stepped to counts as made.
+     */
+    public boolean made(String shotId) {
+        return frames.isEmpty()
+                ? timeline.since().stream().anyMatch(s -> s.shot().equals(shotId))
+                : frames.stream()
+                        .anyMatch(f -> f.shot().equals(shotId) && f.mark() != Frame.Mark.OUT);
+    }
+
+    /** How long the window is, counted from its beginning, by the newest re-cut or the plan. */
+    public double windowSeconds(ShootPlan plan) {
+        return course.windowMillis() > 0 ? course.windowMillis() / 1000.0 : plan.windowSeconds();
     }
 
     /** The frame of this number. */
@@ -107,6 +137,10 @@ public record LiveState(
         private Optional<List<Event.FileMark>> foundBefore;
         private Optional<Event.KeysMade> keys;
         private String planHash;
+        private Course course;
+        private Jobs jobs;
+        private String place;
+        private List<Shot> added;
 
         Next(LiveState before) {
             revision = before.revision + 1;
@@ -124,6 +158,10 @@ public record LiveState(
             foundBefore = before.foundBefore;
             keys = before.keys;
             planHash = before.planHash;
+            course = before.course;
+            jobs = before.jobs;
+            place = before.place;
+            added = before.added;
         }
 
         void take(Event event, long atEpochMillis) {
@@ -155,9 +193,36 @@ public record LiveState(
                 leftOut = with(leftOut, e.file());
             } else if (event instanceof Event.ShowingChanged e) {
                 showing = e.showing();
-            } else if (!frame(event)) {
+            } else if (!frame(event) && !window(event, atEpochMillis)) {
                 light(event);
             }
+        }
+
+        private boolean window(Event event, long atEpochMillis) {
+            if (event instanceof Event.Ordered e) {
+                course = course.ordered(e.order(), e.leftOut());
+                position = course.order().indexOf(shot) + 1;
+            } else if (event instanceof Event.Recut e) {
+                course = course.cut(e);
+                position = course.order().indexOf(shot) + 1;
+            } else if (event instanceof Event.CutTakenBack e) {
+                course = course.back(e);
+                position = course.order().indexOf(shot) + 1;
+            } else if (event instanceof Event.ShotsAdded e) {
+                List<Shot> more = new ArrayList<>(added);
+                more.addAll(e.shots());
+                added = List.copyOf(more);
+            } else if (event instanceof Event.JobOpened e) {
+                jobs = jobs.with(e.job());
+            } else if (event instanceof Event.JobSwitched e) {
+                jobs = jobs.switched(atEpochMillis, e.client());
+            } else if (event instanceof Event.MovedTo e) {
+                place = e.place();
+                test = Optional.empty();
+            } else {
+                return false;
+            }
+            return true;
         }
 
         private boolean frame(Event event) {
@@ -228,7 +293,11 @@ public record LiveState(
                     showing,
                     foundBefore,
                     keys,
-                    planHash);
+                    planHash,
+                    course,
+                    jobs,
+                    place,
+                    added);
         }
     }
 }

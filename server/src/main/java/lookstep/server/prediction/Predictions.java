@@ -12,6 +12,8 @@ import javax.imageio.ImageIO;
 import lookstep.server.look.LookLevels;
 import lookstep.server.look.Photometry;
 import lookstep.server.look.RigLevels;
+import lookstep.server.plan.House;
+import lookstep.server.plan.Light;
 import lookstep.server.plan.Look;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
@@ -20,6 +22,7 @@ import lookstep.simulator.model.colour.Xyz;
 import lookstep.simulator.model.optics.Camera;
 import lookstep.simulator.model.picture.Plates;
 import lookstep.simulator.model.picture.Renderer;
+import lookstep.simulator.model.scene.Scene;
 
 /** Computed pictures of the planned shots, made once each and kept. */
 public final class Predictions {
@@ -31,18 +34,14 @@ public final class Predictions {
 
     private static final int MOST_PICTURES = 100;
 
-    private final ShootPlan plan;
     private final Map<Staged, Plates> plates = newest(MOST_PLATES);
     private final Map<Picture, byte[]> made = newest(MOST_PICTURES);
 
     /** What the plates hang on: not the light. */
-    private record Staged(Shot shot, Camera camera) {}
+    private record Staged(Scene scene, Camera camera) {}
 
-    private record Picture(String shot, Look look) {}
-
-    public Predictions(ShootPlan plan) {
-        this.plan = plan;
-    }
+    /** What the picture hangs on. */
+    private record Picture(Staged staged, Look look, List<Light> rig, House house) {}
 
     private static <K, V> Map<K, V> newest(int most) {
         return new LinkedHashMap<>() {
@@ -55,20 +54,23 @@ public final class Predictions {
 
     /**
      * A JPEG, 720 by 480, of the shot on a look, as planned or as changed on the set. Takes a while
-     * the first time.
+     * the first time; where only light has changed since, it is soon there.
      */
-    public synchronized byte[] picture(Shot shot, Look look) {
-        return made.computeIfAbsent(new Picture(shot.id(), look), key -> jpeg(render(shot, look)));
+    public synchronized byte[] picture(ShootPlan plan, Shot shot, Look look) {
+        Staged staged =
+                new Staged(
+                        Staging.scene(plan, shot, look), Staging.camera(plan, shot, look).exact());
+        return made.computeIfAbsent(
+                new Picture(staged, look, plan.rig(), plan.house()),
+                key -> jpeg(render(plan, look, staged)));
     }
 
-    private BufferedImage render(Shot shot, Look look) {
-        Camera camera = Staging.camera(plan, shot, look).exact();
+    private BufferedImage render(ShootPlan plan, Look look, Staged staged) {
         Plates lit =
                 plates.computeIfAbsent(
-                        new Staged(shot, camera),
-                        key -> Renderer.plates(Staging.scene(plan, shot), camera, WIDTH, HEIGHT));
+                        staged, key -> Renderer.plates(key.scene(), key.camera(), WIDTH, HEIGHT));
         RigLevels levels = LookLevels.of(plan, look).levels();
-        return lit.compose(intensities(plan, levels), houseWhite(plan), camera).toImage();
+        return lit.compose(intensities(plan, levels), houseWhite(plan), staged.camera()).toImage();
     }
 
     /** What each light sends out, in the rig's order; Y in candela. */

@@ -30,6 +30,11 @@ public final class Staging {
 
     /** People of the shot in their places, the room, and every light of the rig where it stands. */
     public static Scene scene(ShootPlan plan, Shot shot) {
+        return scene(plan, shot, plan.look(shot.look()));
+    }
+
+    /** The same with the lights where another look has them. */
+    public static Scene scene(ShootPlan plan, Shot shot, Look look) {
         List<Vec3> places = Positions.of(shot.arrangement(), shot.people().size());
         List<Figure> figures = new ArrayList<>();
         for (int i = 0; i < places.size(); i++) {
@@ -38,9 +43,7 @@ public final class Staging {
         return new Scene(
                 figures,
                 room(plan.place()),
-                plan.placed(plan.look(shot.look())).rig().stream()
-                        .map(Photometry::luminaire)
-                        .toList(),
+                plan.placed(look).rig().stream().map(Photometry::luminaire).toList(),
                 plan.house().lux());
     }
 

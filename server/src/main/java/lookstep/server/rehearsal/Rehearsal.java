@@ -67,7 +67,7 @@ public final class Rehearsal implements AutoCloseable {
     private static final long LOOK_AFTER_NANOS = 200_000_000;
     private static final long FAR_END_NANOS = 700_000;
 
-    private final ShootPlan plan;
+    private volatile ShootPlan plan;
     private final Gear gear;
     private final LightListener lights;
     private final SimulatedCamera camera;
@@ -89,10 +89,7 @@ public final class Rehearsal implements AutoCloseable {
         this.plan = plan;
         Shot first = plan.shots().get(0);
         onSet = new OnSet(first, plan.look(first.look()));
-        Map<Integer, List<PatchedLight>> universes = new TreeMap<>();
-        for (Light light : plan.rig()) {
-            universes.computeIfAbsent(light.universe(), n -> new ArrayList<>()).add(patched(light));
-        }
+        Map<Integer, List<PatchedLight>> universes = universes(plan);
         List<PatchedLight> patched =
                 Optional.ofNullable(universes.remove(Gear.LINE_UNIVERSE)).orElse(List.of());
         LinePort line;
@@ -159,6 +156,25 @@ public final class Rehearsal implements AutoCloseable {
             ShootPlan plan, Path folder, Path frames, Way by, Optional<Path> copies)
             throws IOException {
         return new Rehearsal(plan, folder, frames, by, copies);
+    }
+
+    private static Map<Integer, List<PatchedLight>> universes(ShootPlan plan) {
+        Map<Integer, List<PatchedLight>> universes = new TreeMap<>();
+        for (Light light : plan.rig()) {
+            universes.computeIfAbsent(light.universe(), n -> new ArrayList<>()).add(patched(light));
+        }
+        return universes;
+    }
+
+    /**
+     * The plan was edited, or the shoot goes on elsewhere: the room and the lights follow. A light
+     * on a universe that the rehearsal did not begin with hears nothing.
+     */
+    public void follow(ShootPlan now) {
+        plan = now;
+        Map<Integer, List<PatchedLight>> universes = universes(now);
+        lights.patch(Optional.ofNullable(universes.remove(Gear.LINE_UNIVERSE)).orElse(List.of()));
+        network.ifPresent(n -> n.patch(universes));
     }
 
     /** Whether this is the name of a device node in a rehearsal's folder. */
@@ -248,11 +264,12 @@ public final class Rehearsal implements AutoCloseable {
 
     private View view() {
         OnSet now = onSet;
+        ShootPlan there = plan;
         return new View(
-                Staging.scene(plan, now.shot()),
-                plan.rig().stream().map(Light::name).toList(),
-                Predictions.houseWhite(plan),
-                way.dials().apply(Staging.camera(plan, now.shot(), now.look())));
+                Staging.scene(there, now.shot(), now.look()),
+                there.rig().stream().map(Light::name).toList(),
+                Predictions.houseWhite(there),
+                way.dials().apply(Staging.camera(there, now.shot(), now.look())));
     }
 
     /** What the lights give, on the line and on the network. */

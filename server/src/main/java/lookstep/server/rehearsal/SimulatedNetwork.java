@@ -67,6 +67,10 @@ final class SimulatedNetwork implements AutoCloseable {
         return output;
     }
 
+    void patch(Map<Integer, List<PatchedLight>> universes) {
+        lights.patch(universes);
+    }
+
     LightSnapshot snapshot() {
         return lights.snapshot();
     }

@@ -4,25 +4,25 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.util.Optional;
 import lookstep.server.intake.FramePictures;
+import lookstep.server.lighting.Lightings;
 import lookstep.server.live.Frame;
 import lookstep.server.live.Frame.Mark;
 import lookstep.server.live.Live;
 import lookstep.server.live.NotPossible;
 import lookstep.server.live.ShotFacts;
 import lookstep.server.live.Showing;
-import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 
 /** What presses about frames mean. */
 final class FramePresses {
     private final Live live;
     private final FramePictures pictures;
-    private final ShootPlan plan;
+    private final Lightings lightings;
 
-    FramePresses(Live live, FramePictures pictures, ShootPlan plan) {
+    FramePresses(Live live, FramePictures pictures, Lightings lightings) {
         this.live = live;
         this.pictures = pictures;
-        this.plan = plan;
+        this.lightings = lightings;
     }
 
     /** Carries a press out. */
@@ -70,13 +70,14 @@ final class FramePresses {
             return;
         }
         Shot shot =
-                plan.shots().stream()
-                        .filter(s -> s.id().equals(id))
-                        .findFirst()
+                lightings
+                        .of(live.state())
+                        .plan()
+                        .shot(id)
                         .orElseThrow(
                                 () ->
                                         new NotPossible(
                                                 "there is no shot '" + id + "'; reload the page"));
-        live.frameBelongs(number, id, new ShotFacts(shot.look(), shot.people()));
+        live.frameBelongs(number, id, ShotFacts.of(shot));
     }
 }

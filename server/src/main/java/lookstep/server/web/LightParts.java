@@ -36,8 +36,8 @@ final class LightParts {
     private final Lighting lighting;
     private final Nudging nudging;
 
-    LightParts(ShootPlan plan, Lighting lighting) {
-        this.plan = plan;
+    LightParts(Lighting lighting) {
+        plan = lighting.plan();
         this.lighting = lighting;
         nudging = new Nudging(plan, lighting);
     }

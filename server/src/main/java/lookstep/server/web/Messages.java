@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.IntStream;
 import lookstep.server.lighting.Lighting;
+import lookstep.server.lighting.Lightings;
 import lookstep.server.lighting.Shown;
 import lookstep.server.live.CameraClock;
 import lookstep.server.live.Clock;
@@ -41,11 +42,9 @@ import lookstep.simulator.model.space.Vec3;
 
 /** Plan and state become the messages of the pages. Pure. */
 public final class Messages {
-    private final ShootPlan plan;
+    private final Lightings lightings;
     private final boolean simulated;
-    private final List<String> notes;
-    private final Lighting lighting;
-    private final LightParts lightParts;
+    private final Function<Lighting, List<String>> notes;
     private final FrameParts frameParts;
 
     /**
@@ -74,32 +73,32 @@ public final class Messages {
 
     /**
      * @param frameParts frames in words
-     * @param notes things to know that hold for the whole shoot
+     * @param notes things to know that hold as long as the plan does
      */
     public Messages(
-            ShootPlan plan,
-            Lighting lighting,
+            Lightings lightings,
             FrameParts frameParts,
             boolean simulated,
-            List<String> notes) {
-        this.plan = plan;
-        this.lighting = lighting;
+            Function<Lighting, List<String>> notes) {
+        this.lightings = lightings;
         this.frameParts = frameParts;
         this.simulated = simulated;
-        this.notes = List.copyOf(notes);
-        lightParts = new LightParts(plan, lighting);
+        this.notes = notes;
     }
 
     /** What the band sees. */
     public BandMessage band(Optional<BandFrame> shown) {
-        return new BandMessage("band", simulated, plan.title(), shown.orElse(null));
+        return new BandMessage("band", simulated, lightings.read().title(), shown.orElse(null));
     }
 
     /** What the crew sees. */
     public CrewMessage crew(LiveState state, Around around) {
+        Lighting lighting = lightings.of(state);
+        ShootPlan plan = lighting.plan();
+        LightParts lightParts = new LightParts(lighting);
         int at = state.position();
-        List<Shot> shots = plan.shots();
-        Shot on = shots.get(Math.max(at, 1) - 1);
+        List<Shot> shots = shots(plan, state);
+        Shot on = lighting.shot(state);
         Shown shown = lighting.shown(state);
         CameraClock.All clocks = CameraClock.of(state.frames());
         return new CrewMessage(
@@ -107,16 +106,16 @@ public final class Messages {
                 state.revision(),
                 simulated,
                 plan.title(),
-                clock(state.clock(), around.nowEpochMillis()),
+                clock(state, plan, around.nowEpochMillis()),
                 new Position(at, shots.size()),
                 at == 0 ? null : on.id(),
-                at == shots.size() ? null : shots.get(at).id(),
+                at >= shots.size() ? null : shots.get(at).id(),
                 state.take(),
-                shots.stream().map(s -> shot(s, state)).toList(),
+                shots.stream().map(s -> shot(s, state, lighting)).toList(),
                 lightParts.light(state, shown),
                 lightParts.test(state, shown),
                 new FlashingPart(plan.flashingAllowed(), state.flashingAcknowledged()),
-                plot(on, shown),
+                plot(plan, lightParts, on, shown),
                 around.links().stream()
                         .map(l -> new LinkPart(l.name(), l.up() ? "up" : "down", l.says()))
                         .toList(),
@@ -130,7 +129,15 @@ public final class Messages {
                 around.byHand(),
                 "/prediction/%s.jpg%s".formatted(on.id(), version(shown)),
                 around.pages(),
-                notes);
+                notes.apply(lighting));
+    }
+
+    /** In the running order; what the plan no longer has is passed over. */
+    private static List<Shot> shots(ShootPlan plan, LiveState state) {
+        List<String> order = state.course().order();
+        return order.isEmpty()
+                ? plan.shots()
+                : order.stream().flatMap(id -> plan.shot(id).stream()).toList();
     }
 
     /** Every frame of the shoot, the newest first: more than the crew's message holds. */
@@ -144,13 +151,15 @@ public final class Messages {
         return shown.adjustment().none() ? "" : "?v=%08x".formatted(shown.adjustment().hashCode());
     }
 
-    private ClockPart clock(Clock clock, long now) {
+    private static ClockPart clock(LiveState at, ShootPlan plan, long now) {
+        Clock clock = at.clock();
+        double whole = at.windowSeconds(plan);
         String state = clock.running() ? "running" : clock.fresh() ? "ready" : "paused";
-        double left = plan.windowSeconds() - clock.elapsedMillis(now) / 1000.0;
-        return new ClockPart(state, plan.windowSeconds(), left, now);
+        double left = whole - clock.elapsedMillis(now) / 1000.0;
+        return new ClockPart(state, whole, left, now);
     }
 
-    private ShotPart shot(Shot s, LiveState state) {
+    private static ShotPart shot(Shot s, LiveState state, Lighting lighting) {
         return new ShotPart(
                 s.id(),
                 s.name(),
@@ -172,7 +181,8 @@ public final class Messages {
         return new CameraPart(c.fNumber(), PlanWords.time(c.seconds()), c.iso(), c.kelvin());
     }
 
-    private Plot plot(Shot shot, Shown shown) {
+    private static Plot plot(ShootPlan file, LightParts lightParts, Shot shot, Shown shown) {
+        ShootPlan plan = file.placed(shown.look());
         List<Vec3> stands = Positions.of(shot.arrangement(), shot.people().size());
         return new Plot(
                 new PlacePart(
@@ -189,10 +199,12 @@ public final class Messages {
                                                 centimetres(stands.get(i).x()),
                                                 centimetres(stands.get(i).y())))
                         .toList(),
-                IntStream.range(0, plan.rig().size()).mapToObj(i -> light(shown, i)).toList());
+                IntStream.range(0, plan.rig().size())
+                        .mapToObj(i -> light(plan, lightParts, shown, i))
+                        .toList());
     }
 
-    private PlotLight light(Shown shown, int index) {
+    private static PlotLight light(ShootPlan plan, LightParts lightParts, Shown shown, int index) {
         Light light = plan.rig().get(index);
         double[] on = shown.levels().of(index);
         Xyz sent = Photometry.intensity(light, on);

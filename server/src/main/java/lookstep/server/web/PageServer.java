@@ -20,6 +20,7 @@ import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 import lookstep.server.intake.FramePictures;
 import lookstep.server.lighting.Lighting;
+import lookstep.server.lighting.Lightings;
 import lookstep.server.lighting.Nudging;
 import lookstep.server.lighting.Walking;
 import lookstep.server.live.Links;
@@ -49,8 +50,7 @@ public final class PageServer implements AutoCloseable {
      * @param copying how the copies of frames are, in words
      * @param byHand what is to be set on the camera by hand
      * @param predictions computed pictures
-     * @param plan what is being shot
-     * @param lighting state as light
+     * @param lightings plan and light as they stand in a state
      * @param carried the outputs of each universe that goes out, in words
      * @param messages plan and state in words
      * @param shutter releases the camera, where that can be done from here
@@ -64,8 +64,7 @@ public final class PageServer implements AutoCloseable {
             Supplier<Map<Integer, String>> copying,
             Supplier<List<String>> byHand,
             Predictions predictions,
-            ShootPlan plan,
-            Lighting lighting,
+            Lightings lightings,
             Map<Integer, List<String>> carried,
             Messages messages,
             Optional<Runnable> shutter,
@@ -93,16 +92,11 @@ public final class PageServer implements AutoCloseable {
         crew = new Push(this::crewMessage, pushing, () -> {});
         band = new Push(this::bandMessage, pushing, crew::changed);
         Gate gate = new Gate(about.keys());
-        LightPresses lightPresses =
-                new LightPresses(
-                        about.plan(),
-                        new Nudging(about.plan(), about.lighting()),
-                        new Walking(about.plan()));
         Presses presses =
                 new Presses(
                         about.live(),
-                        lightPresses,
-                        new FramePresses(about.live(), about.pictures(), about.plan()),
+                        this::lightPresses,
+                        new FramePresses(about.live(), about.pictures(), about.lightings()),
                         about.shutter(),
                         json,
                         this::crewMessage,
@@ -202,22 +196,29 @@ public final class PageServer implements AutoCloseable {
         crew.alive();
     }
 
+    /** Of the plan as it is now. */
+    private LightPresses lightPresses() {
+        Lighting lighting = lighting();
+        ShootPlan plan = lighting.plan();
+        return new LightPresses(plan, new Nudging(plan, lighting), new Walking(plan));
+    }
+
+    private Lighting lighting() {
+        return about.lightings().of(about.live().state());
+    }
+
     private void rig(HttpServerExchange exchange) {
         exchange.getResponseHeaders().put(Headers.CONTENT_TYPE, "application/json");
-        exchange.getResponseSender()
-                .send(write(RigParts.of(about.plan(), about.lighting(), about.carried())));
+        exchange.getResponseSender().send(write(RigParts.of(lighting(), about.carried())));
     }
 
     /** The shot as it would be now, with what was changed on the set. */
     private Optional<byte[]> prediction(String shotId) {
-        return about.plan().shots().stream()
-                .filter(s -> s.id().equals(shotId))
-                .findFirst()
-                .map(
-                        s ->
-                                about.predictions()
-                                        .picture(
-                                                s, about.lighting().look(about.live().state(), s)));
+        LiveState state = about.live().state();
+        Lighting lighting = about.lightings().of(state);
+        return lighting.plan()
+                .shot(shotId)
+                .map(s -> about.predictions().picture(lighting.plan(), s, lighting.look(state, s)));
     }
 
     private boolean seesAll() {

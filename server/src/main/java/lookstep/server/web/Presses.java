@@ -26,7 +26,7 @@ final class Presses {
     private static final Logger LOG = LoggerFactory.getLogger(Presses.class);
 
     private final Live live;
-    private final LightPresses lightPresses;
+    private final Supplier<LightPresses> lightPresses;
     private final FramePresses framePresses;
     private final Optional<Runnable> shutter;
     private final ObjectMapper json;
@@ -44,7 +44,7 @@ final class Presses {
      */
     Presses(
             Live live,
-            LightPresses lightPresses,
+            Supplier<LightPresses> lightPresses,
             FramePresses framePresses,
             Optional<Runnable> shutter,
             ObjectMapper json,
@@ -92,15 +92,15 @@ final class Presses {
     }
 
     void light(HttpServerExchange exchange) {
-        read(exchange, body -> change(exchange, body, lightPresses.change(body)));
+        read(exchange, body -> change(exchange, body, lightPresses.get().change(body)));
     }
 
     void test(HttpServerExchange exchange) {
-        read(exchange, body -> change(exchange, body, lightPresses.test(body)));
+        read(exchange, body -> change(exchange, body, lightPresses.get().test(body)));
     }
 
     void flashing(HttpServerExchange exchange) {
-        read(exchange, body -> change(exchange, body, lightPresses.flashing(body)));
+        read(exchange, body -> change(exchange, body, lightPresses.get().flashing(body)));
     }
 
     private void change(HttpServerExchange exchange, JsonNode body, Optional<Live.Change> change) {

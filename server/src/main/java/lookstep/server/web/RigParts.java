@@ -26,8 +26,8 @@ public final class RigParts {
      *
      * @param carried the outputs of each universe that goes out, in words
      */
-    public static RigMessage of(
-            ShootPlan plan, Lighting lighting, Map<Integer, List<String>> carried) {
+    public static RigMessage of(Lighting lighting, Map<Integer, List<String>> carried) {
+        ShootPlan plan = lighting.plan();
         Set<Integer> out = carried.keySet();
         PatchReport report = PatchReport.of(plan, out);
         return new RigMessage(

@@ -68,7 +68,7 @@ class FrameIntakeTest {
                         folder,
                         live,
                         links,
-                        shot -> new ShotFacts("look of " + shot, List.of("Ines")),
+                        shot -> new ShotFacts("look of " + shot, List.of("Ines"), ""),
                         new FramePictures.Makers(
                                 new PreviewMaker()::make, original -> Optional.empty()),
                         () -> {},

@@ -25,6 +25,7 @@ class ReleasesTest {
                         "",
                         "",
                         List.of(),
+                        "",
                         0));
     }
 
@@ -73,6 +74,7 @@ class ReleasesTest {
                         "",
                         "",
                         List.of(),
+                        "",
                         0));
         assertEquals(Optional.of(2), partner("LS_9999.DNG", "2026-11-25T22:00:00"));
     }

@@ -27,6 +27,7 @@ class CameraClockTest {
                                 camera,
                                 "",
                                 List.of(),
+                                "",
                                 arrivedEpochMillis));
         frames.add(frame);
         return frame;

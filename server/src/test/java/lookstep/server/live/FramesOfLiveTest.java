@@ -40,7 +40,7 @@ class FramesOfLiveTest {
     }
 
     private static ShotFacts facts(String shot) {
-        return new ShotFacts("look of " + shot, List.of("Ines of " + shot));
+        return new ShotFacts("look of " + shot, List.of("Ines of " + shot), "");
     }
 
     private Frame arrive(String takenAt, long atMillis) throws IOException {

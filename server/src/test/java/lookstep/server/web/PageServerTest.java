@@ -32,7 +32,7 @@ import java.util.concurrent.TimeUnit;
 import lookstep.server.TestPlans;
 import lookstep.server.frames.PreviewResult;
 import lookstep.server.intake.FramePictures;
-import lookstep.server.lighting.Lighting;
+import lookstep.server.lighting.Lightings;
 import lookstep.server.live.Event.FileMark;
 import lookstep.server.live.Frame;
 import lookstep.server.live.Journal;
@@ -58,7 +58,7 @@ class PageServerTest {
     @TempDir Path dir;
 
     private final ShootPlan plan = TestPlans.threeShots();
-    private final Lighting lighting = new Lighting(plan);
+    private final Lightings lightings = new Lightings(plan);
     private FramePictures frames;
     private Journal journal;
     private Live live;
@@ -92,16 +92,14 @@ class PageServerTest {
                                 frames,
                                 Map::of,
                                 List::of,
-                                new Predictions(plan),
-                                plan,
-                                lighting,
+                                new Predictions(),
+                                lightings,
                                 Map.of(1, List.of("a line")),
                                 new Messages(
-                                        plan,
-                                        lighting,
+                                        lightings,
                                         new FrameParts(ZoneOffset.UTC, false),
                                         true,
-                                        List.of()),
+                                        lighting -> List.of()),
                                 Optional.empty(),
                                 KEYS,
                                 () -> 0),
@@ -329,7 +327,7 @@ class PageServerTest {
     private void arrive(String name) throws IOException {
         live.frameTaken(
                 new Live.Arrival(new FileMark(name, 1, 1), "", "", "", 0),
-                shot -> new ShotFacts("its look", List.of("Ines")));
+                shot -> new ShotFacts("its look", List.of("Ines"), ""));
         frames.show(live.state().newestFrame().orElseThrow());
     }
 

@@ -17,6 +17,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import lookstep.server.TestPlans;
 import lookstep.server.lighting.Lighting;
+import lookstep.server.lighting.Lightings;
 import lookstep.server.live.Event;
 import lookstep.server.live.Event.FileMark;
 import lookstep.server.live.Event.FrameTaken;
@@ -36,7 +37,8 @@ class SamplesTest {
     private static final Path SAMPLES = Path.of("..", "viewer", "samples");
     private static final long START = 1_795_599_843_500L;
     private static final long NOW = 1_795_600_000_000L;
-    private static final Lighting LIGHTING = new Lighting(TestPlans.threeShots());
+    private static final Lightings LIGHTINGS = new Lightings(TestPlans.threeShots());
+    private static final Lighting LIGHTING = LIGHTINGS.of(LiveState.NEW);
     private static final ObjectMapper JSON =
             JsonMapper.builder().enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES).build();
 
@@ -88,6 +90,7 @@ class SamplesTest {
                 "body one",
                 shot,
                 List.of("Ines", "Marlo"),
+                "",
                 START);
     }
 
@@ -148,11 +151,13 @@ class SamplesTest {
         assertSame(
                 "crew",
                 new Messages(
-                                TestPlans.threeShots(),
-                                LIGHTING,
+                                LIGHTINGS,
                                 FRAMES,
                                 true,
-                                List.of("The plan was edited since this shoot was last opened."))
+                                lighting ->
+                                        List.of(
+                                                "The plan was edited since this shoot was last"
+                                                        + " opened."))
                         .crew(state, around(state)));
     }
 
@@ -160,7 +165,7 @@ class SamplesTest {
     void theCrewsMessageBeforeTheFirstStepWithTheLineDown() throws IOException {
         assertSame(
                 "crew-ready",
-                new Messages(TestPlans.threeShots(), LIGHTING, FRAMES, false, List.of())
+                new Messages(LIGHTINGS, FRAMES, false, lighting -> List.of())
                         .crew(
                                 LiveState.NEW.after(new Event.Opened("hash"), START),
                                 around(
@@ -174,7 +179,7 @@ class SamplesTest {
     }
 
     private static CrewMessage crew(LiveState state) {
-        return new Messages(TestPlans.threeShots(), LIGHTING, FRAMES, true, List.of())
+        return new Messages(LIGHTINGS, FRAMES, true, lighting -> List.of())
                 .crew(state, around(state));
     }
 
@@ -196,15 +201,12 @@ class SamplesTest {
 
     @Test
     void theRig() throws IOException {
-        assertSame(
-                "rig",
-                RigParts.of(
-                        TestPlans.threeShots(), LIGHTING, Map.of(1, List.of("simulated line"))));
+        assertSame("rig", RigParts.of(LIGHTING, Map.of(1, List.of("simulated line"))));
     }
 
     @Test
     void theBandsMessage() throws IOException {
-        Messages messages = new Messages(TestPlans.threeShots(), LIGHTING, FRAMES, true, List.of());
+        Messages messages = new Messages(LIGHTINGS, FRAMES, true, lighting -> List.of());
         assertSame(
                 "band",
                 messages.band(
@@ -212,7 +214,7 @@ class SamplesTest {
                                 new BandMessage.BandFrame(3, "/frames/3.jpg?v=1795599990000"))));
         assertSame(
                 "band-waiting",
-                new Messages(TestPlans.threeShots(), LIGHTING, FRAMES, false, List.of())
+                new Messages(LIGHTINGS, FRAMES, false, lighting -> List.of())
                         .band(Optional.empty()));
     }
 

@@ -23,7 +23,7 @@ public final class LightListener {
      */
     public static final long LOST_NANOS = 1_250_000_000;
 
-    private final List<PatchedLight> lights;
+    private volatile List<PatchedLight> lights;
     private final DmxDecoder decoder;
     private final byte[] slots = new byte[DmxPacket.SLOTS];
     private final Troubles troubles = new Troubles();
@@ -45,6 +45,12 @@ public final class LightListener {
     /** Lights on a line that carries bytes only: packets are told apart by their full length. */
     public static LightListener byLength(List<PatchedLight> lights) {
         return new LightListener(lights, DmxDecoder.byLength(DmxPacket.OCTETS));
+    }
+
+    /** Other lights hang on the line now, or they are set otherwise; the slots are as they were. */
+    public synchronized void patch(List<PatchedLight> others) {
+        lights = List.copyOf(others);
+        snapshot = new LightSnapshot(look(), snapshot.packets());
     }
 
     /**
@@ -121,7 +127,7 @@ public final class LightListener {
     }
 
     /** A short packet leaves the slots it does not carry as they were. */
-    private void act(byte[] came, long nowNanos) {
+    private synchronized void act(byte[] came, long nowNanos) {
         System.arraycopy(came, 0, slots, 0, Math.min(came.length, slots.length));
         lastSlots = Arrays.copyOf(slots, slots.length);
         lastPacketNanos = nowNanos;

@@ -46,6 +46,16 @@ public final class SacnListener {
         show();
     }
 
+    /**
+     * Other lights listen now, or they are set otherwise. Those on a universe that nobody listened
+     * to from the beginning hear nothing.
+     */
+    public synchronized void patch(Map<Integer, List<PatchedLight>> lights) {
+        universes.forEach(
+                (number, universe) -> universe.patch(lights.getOrDefault(number, List.of())));
+        show();
+    }
+
     /** A datagram came; whatever its octets are. */
     public synchronized void received(byte[] datagram, long nowNanos) {
         timePassed(nowNanos);

@@ -20,7 +20,7 @@ final class SacnUniverse {
     static final int MOST_SOURCES = 8;
 
     private final int number;
-    private final List<PatchedLight> lights;
+    private List<PatchedLight> lights;
     private final Troubles troubles;
     private final Map<UUID, SacnSource> sources = new LinkedHashMap<>();
     private byte[] slots = new byte[DmxPacket.SLOTS];
@@ -111,6 +111,10 @@ final class SacnUniverse {
     /** Levels have come, and nobody sends any more. */
     boolean dataLost(long nowNanos) {
         return everActed && sources.values().stream().allMatch(source -> source.lost(nowNanos));
+    }
+
+    void patch(List<PatchedLight> others) {
+        lights = List.copyOf(others);
     }
 
     void addTo(Map<String, Xyz> look) {
