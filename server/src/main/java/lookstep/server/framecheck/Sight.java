@@ -1,30 +1,16 @@
 package lookstep.server.framecheck;
 
+import lookstep.server.prediction.Sight.At;
 import lookstep.simulator.model.optics.Camera;
 import lookstep.simulator.model.space.Vec3;
 
-/**
- * Where points of the set fall in a picture: central projection, held upright or level as the
- * picture is, its longer side the longer side of the sensor.
- */
+/** Where patches of the set fall in a picture. */
 final class Sight {
-    private final Vec3 eye;
-    private final Vec3 forward;
-    private final Vec3 right;
-    private final Vec3 up;
-    private final double across;
-    private final double down;
+    private final lookstep.server.prediction.Sight points;
 
     /** Any size of picture with these proportions will do. */
     Sight(Camera camera, double pictureWidth, double pictureHeight) {
-        eye = camera.position();
-        forward = camera.target().minus(eye).unit();
-        right = forward.cross(new Vec3(0, 0, 1)).unit();
-        up = right.cross(forward);
-        double longSide = Math.max(pictureWidth, pictureHeight);
-        double longs = camera.focalMillimetres() / Camera.SENSOR_LONG_MILLIMETRES * longSide;
-        across = longs / pictureWidth;
-        down = longs / pictureHeight;
+        points = new lookstep.server.prediction.Sight(camera, pictureWidth, pictureHeight);
     }
 
     /**
@@ -33,12 +19,11 @@ final class Sight {
      * @param centre its middle, in front of the camera
      */
     Box project(Vec3 centre, double widthMetres, double heightMetres) {
-        Vec3 d = centre.minus(eye);
-        double away = d.dot(forward);
+        At at = points.at(centre);
         return Box.around(
-                0.5 + d.dot(right) / away * across,
-                0.5 - d.dot(up) / away * down,
-                widthMetres / away * across,
-                heightMetres / away * down);
+                at.x(),
+                at.y(),
+                widthMetres * at.perMetreAcross(),
+                heightMetres * at.perMetreDown());
     }
 }
