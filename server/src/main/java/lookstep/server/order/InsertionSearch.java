@@ -54,7 +54,7 @@ final class InsertionSearch {
         int without = 0;
         for (int i = 0; i < rounds && length > 0; i++) {
             tear();
-            fill(i % 4 == 0 ? 0 : 0.5);
+            fill(i % 4 * 0.4);
             exchange();
             if (value > currentValue || (value == currentValue && time <= currentTime)) {
                 current = copy();
@@ -403,7 +403,7 @@ final class InsertionSearch {
         if (free <= 0) {
             return;
         }
-        int most = Math.max(1, free / 2);
+        int most = random.nextInt(4) == 0 ? free : Math.max(1, free / 2);
         int size = 1 + random.nextInt(most);
         if (random.nextInt(3) > 0) {
             int first = firstFree() + random.nextInt(free - size + 1);
