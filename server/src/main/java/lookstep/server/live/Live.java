@@ -199,27 +199,32 @@ public final class Live {
     }
 
     /**
-     * Shots that the plan file does not have come next, if {@code at} is still the position.
+     * These shots come next, if {@code at} is still the position.
      *
-     * @param shots with ids of their own
+     * @param ids in the order to be made
+     * @param added those of them that the plan does not have, with ids of their own
      * @throws NotPossible if they cannot be made, because something of them is not there
      */
-    public synchronized LiveState add(int at, List<Shot> shots) throws IOException, NotPossible {
-        return at != state.position() ? state : record(added(state, shots));
+    public synchronized LiveState next(int at, List<String> ids, List<Shot> added)
+            throws IOException, NotPossible {
+        return at != state.position() || ids.isEmpty() ? state : record(next(state, ids, added));
     }
 
-    private List<Event> added(LiveState now, List<Shot> shots) throws NotPossible {
-        if (shots.isEmpty()) {
-            return List.of();
+    private List<Event> next(LiveState now, List<String> ids, List<Shot> added)
+            throws NotPossible {
+        List<Event> events = new ArrayList<>();
+        LiveState with = now;
+        if (!added.isEmpty()) {
+            Event more = new Event.ShotsAdded(added);
+            events.add(more);
+            with = now.after(more, epochMillis.getAsLong());
         }
-        List<String> ids = shots.stream().map(Shot::id).toList();
-        Event more = new Event.ShotsAdded(shots);
-        LiveState with = now.after(more, epochMillis.getAsLong());
         if (!possible.apply(with).containsAll(ids)) {
             throw new NotPossible("this cannot be made here: its look or somebody on it is gone");
         }
         Course next = with.course().with(ids, now.position());
-        return List.of(more, new Event.Ordered(next.order(), next.leftOut()));
+        events.add(new Event.Ordered(next.order(), next.leftOut()));
+        return events;
     }
 
     /**
@@ -236,7 +241,9 @@ public final class Live {
         for (Event e : events) {
             with = with.after(e, epochMillis.getAsLong());
         }
-        events.addAll(added(with, shots));
+        if (!shots.isEmpty()) {
+            events.addAll(next(with, shots.stream().map(Shot::id).toList(), shots));
+        }
         return record(events);
     }
 

@@ -1,6 +1,8 @@
 package lookstep.server.web;
 
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
+import java.util.Map;
 
 /**
  * All that the crew's pages (next, set) show, in one message; the newest replaces the one before.
@@ -30,6 +32,15 @@ import java.util.List;
  * @param prediction where the computed picture of the current look is
  * @param pages how many pages are open
  * @param notes things to know that are no error
+ * @param leftOut shots that the newest re-cut left out
+ * @param cut the running order against the time that is left
+ * @param people the band, and which pictures there are of them
+ * @param solos a round of solos
+ * @param jobs whom it is for
+ * @param places where the shoot is and may go
+ * @param checks what is to be said of the plan
+ * @param directions how people stand in the current shot and the next, by the shot's id
+ * @param plan how the plan file is
  */
 public record CrewMessage(
         String kind,
@@ -55,7 +66,16 @@ public record CrewMessage(
         List<String> byHand,
         String prediction,
         Pages pages,
-        List<String> notes) {
+        List<String> notes,
+        List<LeftOutPart> leftOut,
+        CutPart cut,
+        List<PeoplePart> people,
+        SolosPart solos,
+        JobsPart jobs,
+        PlacesPart places,
+        ChecksPart checks,
+        Map<String, DirectionPart> directions,
+        PlanPart plan) {
 
     /**
      * The window's clock.
@@ -70,7 +90,16 @@ public record CrewMessage(
     /** Place in the running order: 0 is before the first shot. */
     public record Position(int at, int of) {}
 
-    /** One shot as planned, how many frames it has, and whether one of them is kept. */
+    /**
+     * One shot as planned, how many frames it has, and whether one of them is kept.
+     *
+     * @param job whom it is for; empty if there are no jobs
+     * @param solo whether it is of one person
+     * @param startsInSeconds from now until its change begins; null if it is made or left out
+     * @param takesSeconds its change and itself
+     * @param change what changes before it, in words
+     * @param fallsOff whether it ends behind the window
+     */
     public record ShotPart(
             String id,
             String name,
@@ -85,7 +114,16 @@ public record CrewMessage(
             double distanceMetres,
             CameraPart camera,
             int frames,
-            boolean inTheBag) {}
+            boolean inTheBag,
+            String job,
+            boolean solo,
+            Double startsInSeconds,
+            double takesSeconds,
+            String change,
+            boolean fallsOff) {}
+
+    /** A shot that a re-cut left out, and why. */
+    public record LeftOutPart(@JsonUnwrapped ShotPart shot, String why) {}
 
     /** Camera settings; the time as photographers write it. */
     public record CameraPart(double fNumber, String time, double iso, double kelvin) {}

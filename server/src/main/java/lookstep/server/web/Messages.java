@@ -1,5 +1,8 @@
 package lookstep.server.web;
 
+import java.time.Instant;
+import java.time.LocalTime;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -15,6 +18,7 @@ import lookstep.server.live.Frame;
 import lookstep.server.live.Link;
 import lookstep.server.live.LiveState;
 import lookstep.server.look.Photometry;
+import lookstep.server.order.Variety;
 import lookstep.server.plan.CameraSettings;
 import lookstep.server.plan.Light;
 import lookstep.server.plan.PlanWords;
@@ -25,6 +29,7 @@ import lookstep.server.web.CrewMessage.CameraPart;
 import lookstep.server.web.CrewMessage.ClockPart;
 import lookstep.server.web.CrewMessage.FlashingPart;
 import lookstep.server.web.CrewMessage.FramePart;
+import lookstep.server.web.CrewMessage.LeftOutPart;
 import lookstep.server.web.CrewMessage.LinkPart;
 import lookstep.server.web.CrewMessage.Pages;
 import lookstep.server.web.CrewMessage.PlacePart;
@@ -34,6 +39,10 @@ import lookstep.server.web.CrewMessage.PlotLight;
 import lookstep.server.web.CrewMessage.PlotPerson;
 import lookstep.server.web.CrewMessage.Position;
 import lookstep.server.web.CrewMessage.ShotPart;
+import lookstep.server.window.SolosRound;
+import lookstep.server.window.WindowNow;
+import lookstep.server.window.WindowView.ShotTime;
+import lookstep.server.window.WindowView;
 import lookstep.simulator.model.colour.Srgb;
 import lookstep.simulator.model.colour.WhiteBalance;
 import lookstep.simulator.model.colour.Xyz;
@@ -46,6 +55,7 @@ public final class Messages {
     private final boolean simulated;
     private final Function<Lighting, List<String>> notes;
     private final FrameParts frameParts;
+    private final ZoneId zone;
 
     /**
      * What the pages show beside plan and state.
@@ -58,6 +68,9 @@ public final class Messages {
      * @param byHand what is to be set on the camera by hand
      * @param links how the connections are
      * @param pages how many are open
+     * @param variety how alike the shots of a plan are
+     * @param checks what is to be said of the plan
+     * @param plan how its file is
      * @param nowEpochMillis when
      */
     public record Around(
@@ -69,17 +82,23 @@ public final class Messages {
             List<String> byHand,
             List<Link> links,
             Pages pages,
+            Function<ShootPlan, Variety> variety,
+            ChecksPart checks,
+            PlanPart plan,
             long nowEpochMillis) {}
 
     /**
      * @param frameParts frames in words
      * @param notes things to know that hold as long as the plan does
+     * @param zone where the shoot is
      */
     public Messages(
             Lightings lightings,
             FrameParts frameParts,
             boolean simulated,
-            Function<Lighting, List<String>> notes) {
+            Function<Lighting, List<String>> notes,
+            ZoneId zone) {
+        this.zone = zone;
         this.lightings = lightings;
         this.frameParts = frameParts;
         this.simulated = simulated;
@@ -98,6 +117,11 @@ public final class Messages {
         LightParts lightParts = new LightParts(lighting);
         int at = state.position();
         List<Shot> shots = shots(plan, state);
+        WindowView view =
+                WindowView.of(
+                        WindowNow.of(
+                                plan, state, around.variety().apply(plan), around.nowEpochMillis()),
+                        state);
         Shot on = lighting.shot(state);
         Shown shown = lighting.shown(state);
         CameraClock.All clocks = CameraClock.of(state.frames());
@@ -111,7 +135,7 @@ public final class Messages {
                 at == 0 ? null : on.id(),
                 at >= shots.size() ? null : shots.get(at).id(),
                 state.take(),
-                shots.stream().map(s -> shot(s, state, lighting)).toList(),
+                shots.stream().map(s -> shot(s, state, lighting, view)).toList(),
                 lightParts.light(state, shown),
                 lightParts.test(state, shown),
                 new FlashingPart(plan.flashingAllowed(), state.flashingAcknowledged()),
@@ -129,7 +153,50 @@ public final class Messages {
                 around.byHand(),
                 "/prediction/%s.jpg%s".formatted(on.id(), version(shown)),
                 around.pages(),
-                notes.apply(lighting));
+                notes.apply(lighting),
+                leftOut(state, lighting, view),
+                CutPart.of(plan, state, view),
+                PeoplePart.of(plan, state),
+                solos(plan, state),
+                JobsPart.of(plan, state),
+                PlacesPart.of(
+                        lightings.read(),
+                        state,
+                        LocalTime.ofInstant(
+                                Instant.ofEpochMilli(around.nowEpochMillis()), zone)),
+                around.checks(),
+                DirectionPart.of(state, lighting, shots),
+                around.plan());
+    }
+
+    private static List<LeftOutPart> leftOut(
+            LiveState state, Lighting lighting, WindowView view) {
+        ShootPlan plan = lighting.plan();
+        return state.course().leftOut().stream()
+                .flatMap(id -> plan.shot(id).stream())
+                .map(
+                        s ->
+                                new LeftOutPart(
+                                        shot(s, state, lighting, view),
+                                        "takes "
+                                                + PlanWords.length(
+                                                        view.shots().get(s.id()).takesSeconds())))
+                .toList();
+    }
+
+    private static SolosPart solos(ShootPlan plan, LiveState state) {
+        List<String> missing = SolosRound.missing(plan, state);
+        boolean on = plan.shot(state.shot()).isPresent();
+        String says =
+                missing.isEmpty()
+                        ? "Everybody has a solo"
+                        : on
+                                ? "Solos for %d on ‘%s’"
+                                        .formatted(
+                                                missing.size(),
+                                                plan.shot(state.shot()).orElseThrow().look())
+                                : "Solos once a look is on";
+        return new SolosPart(missing, on && !missing.isEmpty(), says);
     }
 
     /** In the running order; what the plan no longer has is passed over. */
@@ -159,7 +226,9 @@ public final class Messages {
         return new ClockPart(state, whole, left, now);
     }
 
-    private static ShotPart shot(Shot s, LiveState state, Lighting lighting) {
+    private static ShotPart shot(
+            Shot s, LiveState state, Lighting lighting, WindowView view) {
+        ShotTime time = view.shots().get(s.id());
         return new ShotPart(
                 s.id(),
                 s.name(),
@@ -174,7 +243,20 @@ public final class Messages {
                 s.distanceMetres(),
                 camera(lighting.look(state, s).camera()),
                 state.framesOf(s.id()),
-                state.inTheBag(s.id()));
+                state.inTheBag(s.id()),
+                job(lighting.plan(), state, s),
+                s.solo(),
+                time.startsInSeconds().map(CutPart::tenths).orElse(null),
+                CutPart.tenths(time.takesSeconds()),
+                time.change(),
+                time.fallsOff());
+    }
+
+    /** Empty while nobody else wants pictures: then there is nothing to tell apart. */
+    private static String job(ShootPlan plan, LiveState state, Shot shot) {
+        return plan.around().jobs().isEmpty() && state.jobs().opened().isEmpty()
+                ? ""
+                : JobsPart.name(plan, shot.use().job());
     }
 
     static CameraPart camera(CameraSettings c) {

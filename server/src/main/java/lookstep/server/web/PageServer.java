@@ -50,6 +50,7 @@ public final class PageServer implements AutoCloseable {
      * @param copying how the copies of frames are, in words
      * @param byHand what is to be set on the camera by hand
      * @param predictions computed pictures
+     * @param desk the plan file, and what is to be said of the plan
      * @param lightings plan and light as they stand in a state
      * @param carried the outputs of each universe that goes out, in words
      * @param messages plan and state in words
@@ -64,6 +65,7 @@ public final class PageServer implements AutoCloseable {
             Supplier<Map<Integer, String>> copying,
             Supplier<List<String>> byHand,
             Predictions predictions,
+            PlanDesk desk,
             Lightings lightings,
             Map<Integer, List<String>> carried,
             Messages messages,
@@ -97,6 +99,12 @@ public final class PageServer implements AutoCloseable {
                         about.live(),
                         this::lightPresses,
                         new FramePresses(about.live(), about.pictures(), about.lightings()),
+                        new WindowPresses(
+                                about.live(),
+                                about.lightings(),
+                                about.desk()::variety,
+                                about.epochMillis()),
+                        about.desk(),
                         about.shutter(),
                         json,
                         this::crewMessage,
@@ -278,6 +286,9 @@ public final class PageServer implements AutoCloseable {
                 about.byHand().get(),
                 about.links().all(),
                 new Pages(band.open(), crew.open()),
+                about.desk()::variety,
+                about.desk().checks(),
+                about.desk().standing(),
                 about.epochMillis().getAsLong());
     }
 

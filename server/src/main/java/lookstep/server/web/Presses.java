@@ -28,6 +28,8 @@ final class Presses {
     private final Live live;
     private final Supplier<LightPresses> lightPresses;
     private final FramePresses framePresses;
+    private final WindowPresses windowPresses;
+    private final PlanDesk desk;
     private final Optional<Runnable> shutter;
     private final ObjectMapper json;
     private final Supplier<String> newest;
@@ -38,6 +40,8 @@ final class Presses {
      *
      * @param lightPresses what presses about the light mean
      * @param framePresses what presses about frames mean
+     * @param windowPresses what presses about the window mean
+     * @param desk the plan file
      * @param shutter releases the camera, where that can be done from here
      * @param newest the crew's message as it is now
      * @param one runs one thing after the other; writing the journal takes its time
@@ -46,6 +50,8 @@ final class Presses {
             Live live,
             Supplier<LightPresses> lightPresses,
             FramePresses framePresses,
+            WindowPresses windowPresses,
+            PlanDesk desk,
             Optional<Runnable> shutter,
             ObjectMapper json,
             Supplier<String> newest,
@@ -54,6 +60,8 @@ final class Presses {
         this.live = live;
         this.lightPresses = lightPresses;
         this.framePresses = framePresses;
+        this.windowPresses = windowPresses;
+        this.desk = desk;
         this.shutter = shutter;
         this.json = json;
         this.newest = newest;
@@ -82,6 +90,8 @@ final class Presses {
     private void jump(HttpServerExchange exchange, JsonNode body) {
         if (body.path("to").isInt()) {
             at(exchange, body, at -> live.jump(at, body.path("to").intValue()));
+        } else if (body.path("shot").isTextual()) {
+            at(exchange, body, at -> live.jump(at, body.path("shot").asText()));
         } else {
             wrong(exchange, "say where to: {\"at\": position.at, \"to\": 1}");
         }
@@ -127,6 +137,59 @@ final class Presses {
         } else {
             make(exchange, press.get()::make);
         }
+    }
+
+    /** Fits the running order to the time that is left. */
+    void cut(HttpServerExchange exchange) {
+        read(exchange, body -> window(exchange, windowPresses.cut(body)));
+    }
+
+    /** A round of solos comes next. */
+    void solos(HttpServerExchange exchange) {
+        read(exchange, body -> window(exchange, windowPresses.solos(body)));
+    }
+
+    /** Somebody else wants pictures too, or it is another client's turn. */
+    void job(HttpServerExchange exchange) {
+        read(exchange, body -> window(exchange, windowPresses.job(body)));
+    }
+
+    /** On to another place. */
+    void place(HttpServerExchange exchange) {
+        read(exchange, body -> window(exchange, windowPresses.place(body)));
+    }
+
+    private void window(HttpServerExchange exchange, Optional<WindowPresses.Press> press) {
+        if (press.isEmpty()) {
+            wrong(exchange, "this is no press that is known here; reload the page");
+        } else {
+            make(exchange, press.get()::make);
+        }
+    }
+
+    /** The plan file as a document. */
+    void plan(HttpServerExchange exchange) {
+        exchange.dispatch(one, (HttpHandler) this::document);
+    }
+
+    private void document(HttpServerExchange exchange) {
+        try {
+            String text = json.writeValueAsString(desk.document());
+            exchange.getResponseHeaders().put(Headers.CONTENT_TYPE, "application/json");
+            exchange.getResponseSender().send(text);
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    /** Edits of the plan file; the answer is the document after them. */
+    void editPlan(HttpServerExchange exchange) {
+        read(exchange, body -> make(exchange, () -> desk.edit(body), this::document));
+    }
+
+    /** Mends what a finding is about. */
+    void mend(HttpServerExchange exchange) {
+        read(exchange, body -> make(exchange, () -> desk.mend(body.path("id").asText())));
     }
 
     void clock(HttpServerExchange exchange) {
@@ -185,6 +248,16 @@ final class Presses {
     }
 
     private void make(HttpServerExchange exchange, Change change) {
+        make(exchange, change, this::newest);
+    }
+
+    private void newest(HttpServerExchange exchange) {
+        exchange.getResponseHeaders().put(Headers.CONTENT_TYPE, "application/json");
+        exchange.getResponseSender().send(newest.get());
+    }
+
+    private void make(
+            HttpServerExchange exchange, Change change, Consumer<HttpServerExchange> answer) {
         try {
             change.make();
         } catch (IOException notDurable) {
@@ -197,8 +270,7 @@ final class Presses {
             says(exchange, no.getMessage());
             return;
         }
-        exchange.getResponseHeaders().put(Headers.CONTENT_TYPE, "application/json");
-        exchange.getResponseSender().send(newest.get());
+        answer.accept(exchange);
     }
 
     private void wrong(HttpServerExchange exchange, String mend) {

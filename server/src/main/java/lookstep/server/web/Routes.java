@@ -68,6 +68,14 @@ final class Routes {
                         .post("/show", press(presses::show))
                         .post("/clock", press(presses::clock))
                         .post("/shutter", press(presses::shutter))
+                        // the window, and the plan
+                        .post("/cut", press(presses::cut))
+                        .post("/solos", press(presses::solos))
+                        .post("/job", press(presses::job))
+                        .post("/place", press(presses::place))
+                        .get("/plan", gate.only(Who.CREW, presses::plan))
+                        .post("/plan", press(presses::editPlan))
+                        .post("/mend", press(presses::mend))
                         .setFallbackHandler(files());
         return gate.guarded(routes);
     }

@@ -141,7 +141,7 @@ class CourseTest {
     @Test
     void whatIsAddedComesNextAndLivesInTheJournal() throws IOException, NotPossible {
         live.step(0);
-        live.add(1, List.of(shot("solo-ines")));
+        live.next(1, List.of("solo-ines"), List.of(shot("solo-ines")));
         LiveState state = again();
         assertEquals(List.of("safe", "solo-ines", "a", "b", "c", "d"), state.course().order());
         assertEquals(List.of(shot("solo-ines")), state.added());
