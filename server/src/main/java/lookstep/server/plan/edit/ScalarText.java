@@ -12,7 +12,8 @@ final class ScalarText {
     /** YAML 1.1, 5.3 and 1.2, 5.3, indicators; the signs of numbers are among them. */
     private static final String INDICATORS = "-?:,[]{}#&*!|>'\"%@`+";
 
-    private static final String FLOW_INDICATORS = ",[]{}";
+    /** The parser in use ends a plain text at a question mark too. */
+    private static final String FLOW_INDICATORS = ",[]{}?";
 
     /**
      * What is no text to the plan reader or to YAML 1.2 (10.3.2), beyond what YAML 1.1 has; and y and

@@ -4,7 +4,6 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.List;
 import lookstep.server.plan.edit.Piece.Bunch;
-import lookstep.server.plan.edit.Piece.Leaf;
 import lookstep.server.plan.edit.Piece.Member;
 
 /** The single steps of edits, each from one document to the next; paths are keys and indices. */
@@ -33,7 +32,7 @@ final class Writing {
                             ? new FlowText(document, bunch).insert(index, key, value)
                             : new BlockText(document, bunch).insert(index, key, value));
         }
-        boolean ownLines = value.isContainerNode() && (spot.in() == null || !spot.in().flow());
+        boolean ownLines = value.isContainerNode() && spot.in() != null && !spot.in().flow();
         if (!ownLines || lookAhead(document, bunch)) {
             return document.with(new FlowText(document, bunch).insert(index, key, value));
         }
@@ -151,16 +150,15 @@ final class Writing {
         }
         Member member = spot.member();
         int after = member.after();
-        boolean onLine = old.end() <= lines.end(after) || old instanceof Leaf;
-        if (onLine && !isLines(document, behind)) {
+        boolean block = old instanceof Bunch bunch && !bunch.flow();
+        if (!block && !isLines(document, behind)) {
             // Spaces that align a value are kept.
-            boolean bare = old.start() > after && lines.isBlank(after, old.start());
             return List.of(
-                    bare
+                    old.start() > after
                             ? new Splice(old.start(), old.end(), behind.substring(1))
                             : new Splice(after, old.end(), behind));
         }
-        if (old instanceof Bunch bunch && !bunch.flow()) {
+        if (block) {
             boolean sharesLine = lines.start(old.start()) == lines.start(after);
             if (sharesLine) {
                 return List.of(new Splice(after, lines.end(old.end()), behind));
