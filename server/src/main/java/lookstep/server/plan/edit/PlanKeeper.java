@@ -37,6 +37,9 @@ public final class PlanKeeper {
     private Optional<byte[]> known;
     private boolean unwritten;
 
+    /** What a look found that was new; taken in when the next finds it unchanged. */
+    private byte[] settling = {};
+
     /** A change of the document that may be refused. */
     private interface Changing {
         PlanDocument from(PlanDocument document) throws EditRefused;
@@ -172,8 +175,9 @@ public final class PlanKeeper {
     }
 
     /**
-     * Takes in what others changed in the file. To be called twice a second or so: it reads the file
-     * each time, since the times that file systems keep are too coarse to trust.
+     * Takes in what others changed in the file, once two looks have found the same: half a file may
+     * read well. To be called twice a second or so. It reads the file each time, since the times that
+     * file systems keep are too coarse to trust.
      */
     public synchronized Look look() {
         Optional<byte[]> onDisk;
@@ -198,6 +202,10 @@ public final class PlanKeeper {
         PlanReading reading = reader.apply(onDisk.get(), file);
         if (reading instanceof PlanReading.Bad bad) {
             return looked(false, List.of(), notRead(), bad.errors());
+        }
+        if (!Arrays.equals(settling, onDisk.get())) {
+            settling = onDisk.get();
+            return looked(false, List.of(), "", List.of());
         }
         Version former = current;
         try {
