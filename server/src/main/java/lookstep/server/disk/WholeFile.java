@@ -100,7 +100,7 @@ public final class WholeFile {
     }
 
     /** A name is durable only with its folder (POSIX fsync). Some systems open no folders. */
-    private static void syncFolder(Path file) throws IOException {
+    static void syncFolder(Path file) throws IOException {
         FileChannel folder;
         try {
             folder = FileChannel.open(file.toAbsolutePath().getParent(), StandardOpenOption.READ);

@@ -72,6 +72,12 @@ public final class PlanReader {
         return read(PlanBytes.decode(bytes, problems), Path.of(""), problems);
     }
 
+    /** Reads a file's bytes; files that it lists are looked for beside {@code path}. */
+    public PlanReading read(byte[] bytes, Path path) {
+        Problems problems = new Problems(FileKind.PLAN);
+        return read(PlanBytes.decode(bytes, problems), path, problems);
+    }
+
     private PlanReading read(Optional<String> text, Path path, Problems problems) {
         Optional<ShootPlan> plan =
                 text.flatMap(t -> YamlTree.read(t, problems)).flatMap(n -> plan(n, path, problems));
