@@ -40,6 +40,8 @@ import lookstep.server.patch.PatchText;
 import lookstep.server.plan.FixtureText;
 import lookstep.server.plan.PlanText;
 import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.edit.EditRefused;
+import lookstep.server.plan.edit.PlanKeeper;
 import lookstep.server.plan.file.DemoShoot;
 import lookstep.server.plan.file.ExampleFixture;
 import lookstep.server.plan.file.FixtureFiles;
@@ -79,26 +81,28 @@ public final class Main implements Actions {
             Optional<Path> copies,
             Http http,
             boolean fresh) {
-        Optional<Opened> opened = file.isPresent() ? read(file.get()) : Optional.of(demo());
-        if (opened.isEmpty()) {
+        ShootFolder folder = ShootFolder.ofRehearsal(file);
+        if (file.isPresent() && read(file.get()).isEmpty()) {
             return WRONG;
         }
-        ShootPlan plan = opened.get().plan();
-        ShootFolder folder = ShootFolder.ofRehearsal(file);
         if (copies.isPresent() && !secondPlace(copies.get())) {
             return FAILED;
         }
         try {
             make(folder, fresh);
+            Optional<PlanKeeper> plan = file.isPresent() ? keep(file.get()) : keepDemo(folder);
+            if (plan.isEmpty()) {
+                return WRONG;
+            }
             try (Journal journal = Journal.open(folder.journal());
                     Rehearsal rehearsal =
                             Rehearsal.start(
-                                    plan,
+                                    plan.get().current().plan().at(""),
                                     folder.path(),
                                     frames.orElse(folder.frames()),
                                     way,
                                     copies);
-                    Session session = session(opened.get(), rehearsal.gear(), journal, http)) {
+                    Session session = session(plan.get(), rehearsal.gear(), journal, http)) {
                 LiveState now = session.live().state();
                 rehearsal.follow(session.lighting().plan());
                 rehearsal.place(session.lighting().shot(now), session.lighting().shown(now).look());
@@ -117,8 +121,8 @@ public final class Main implements Actions {
         Thread beside = new Thread(Journal::prepare, "prepare");
         beside.setDaemon(true);
         beside.start();
-        Optional<Opened> opened = read(file);
-        if (opened.isEmpty()) {
+        Optional<ShootPlan> plan = read(file);
+        if (plan.isEmpty()) {
             return WRONG;
         }
         Optional<String> line = outputs.line();
@@ -143,16 +147,20 @@ public final class Main implements Actions {
         }
         try {
             // what is wrong with the command line is said before anything is made
-            RealGear.check(outputs, ways, opened.get().plan());
+            RealGear.check(outputs, ways, plan.get());
         } catch (IllegalArgumentException wrong) {
             err.println(wrong.getMessage());
             return WRONG;
         }
         try {
             make(folder, fresh);
-            RealGear real = RealGear.of(outputs, ways, opened.get().plan(), folder);
+            RealGear real = RealGear.of(outputs, ways, plan.get(), folder);
+            Optional<PlanKeeper> keeper = keep(file);
+            if (keeper.isEmpty()) {
+                return WRONG;
+            }
             try (Journal journal = Journal.open(folder.journal());
-                    Session session = session(opened.get(), real.gear(), journal, http)) {
+                    Session session = session(keeper.get(), real.gear(), journal, http)) {
                 greet("Shooting ‘%s’.", session, http);
                 out.print(Greeting.uploads(ways.ftp(), real.passwords()));
                 if (line.isPresent() && !Files.exists(Path.of(line.get()))) {
@@ -184,11 +192,11 @@ public final class Main implements Actions {
         if (FixtureFiles.isFixture(file)) {
             return checkFixture(file);
         }
-        Optional<Opened> opened = read(file);
-        if (opened.isEmpty()) {
+        Optional<ShootPlan> read = read(file);
+        if (read.isEmpty()) {
             return WRONG;
         }
-        ShootPlan plan = opened.get().plan();
+        ShootPlan plan = read.get().at("");
         out.println(plain(PlanText.of(plan)));
         out.print(plain(NumbersText.of(plan)));
         out.println();
@@ -243,11 +251,17 @@ public final class Main implements Actions {
         return GOOD;
     }
 
-    /** A plan and the hash of what it says. */
-    private record Opened(ShootPlan plan, String hash) {}
+    private static PlanReading reading(Path file) {
+        return reader().read(file);
+    }
 
-    private Optional<Opened> read(Path file) {
-        PlanReading reading = new PlanReader(GenericFixtures.all(), new GdtfSource()).read(file);
+    private static PlanReader reader() {
+        return new PlanReader(GenericFixtures.all(), new GdtfSource());
+    }
+
+    /** The plan in a file, good and with its warnings told; empty if it is not. */
+    private Optional<ShootPlan> read(Path file) {
+        PlanReading reading = reading(file);
         if (reading instanceof PlanReading.Bad bad) {
             bad.errors().forEach(e -> err.println(e.text(file.toString())));
             int many = bad.errors().size();
@@ -258,23 +272,32 @@ public final class Main implements Actions {
         }
         PlanReading.Good good = (PlanReading.Good) reading;
         good.warnings().forEach(w -> err.println(w.text(file.toString())));
-        // Of what was understood, not of the bytes: a comment more is no other plan.
-        return Optional.of(new Opened(good.plan(), hash(good.plan().toString())));
+        return Optional.of(good.plan());
     }
 
-    private static Opened demo() {
-        ShootPlan plan = DemoShoot.read(GenericFixtures.all());
-        return new Opened(plan, hash(plan.toString()));
-    }
-
-    private static String hash(String plan) {
+    /** The plan in a file, to be shot and edited; empty if it is not good. */
+    private Optional<PlanKeeper> keep(Path file) throws IOException {
+        if (read(file).isEmpty()) {
+            return Optional.empty();
+        }
         try {
-            return HexFormat.of()
-                    .formatHex(
-                            MessageDigest.getInstance("SHA-256")
-                                    .digest(plan.getBytes(StandardCharsets.UTF_8)));
-        } catch (NoSuchAlgorithmException everyJavaHasIt) {
-            throw new IllegalStateException(everyJavaHasIt);
+            return Optional.of(PlanKeeper.of(file, reader()::read));
+        } catch (EditRefused changedMeanwhile) {
+            err.println(changedMeanwhile.getMessage());
+            return Optional.empty();
+        }
+    }
+
+    /** The demo; what was edited of it lies in its own folder. */
+    private Optional<PlanKeeper> keepDemo(ShootFolder folder) throws IOException {
+        Path edited = folder.path().resolve(DemoShoot.NAME);
+        if (Files.exists(edited)) {
+            return keep(edited);
+        }
+        try {
+            return Optional.of(PlanKeeper.unwritten(edited, reader()::read, DemoShoot.text()));
+        } catch (EditRefused broken) {
+            throw new IllegalStateException(broken);
         }
     }
 
@@ -287,9 +310,9 @@ public final class Main implements Actions {
         folder.make();
     }
 
-    private static Session session(Opened opened, Gear gear, Journal journal, Http http)
+    private static Session session(PlanKeeper plan, Gear gear, Journal journal, Http http)
             throws IOException {
-        return Session.open(opened.plan(), opened.hash(), gear, journal, http.host(), http.port());
+        return Session.open(plan, gear, journal, http.host(), http.port());
     }
 
     /** What makes the stand-in take a picture when it changes. */

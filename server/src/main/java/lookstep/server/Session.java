@@ -25,6 +25,11 @@ import lookstep.server.intake.FrameCopies;
 import lookstep.server.intake.FrameIntake;
 import lookstep.server.intake.FramePictures;
 import lookstep.server.intake.FullSizeDetail;
+import lookstep.protocols.fixture.GenericFixtures;
+import lookstep.server.desk.Desk;
+import lookstep.server.desk.PlanChecking;
+import lookstep.server.plan.PlanHash;
+import lookstep.server.plan.edit.PlanKeeper;
 import lookstep.server.lighting.Lighting;
 import lookstep.server.lighting.Lightings;
 import lookstep.server.lighting.Shown;
@@ -113,10 +118,10 @@ final class Session implements AutoCloseable {
     private static final Placing NOWHERE = new Placing(new Vec3(0, 0, 0), new Vec3(0, 0, 1));
     private volatile Optional<PageServer> pages = Optional.empty();
 
-    private Session(ShootPlan plan, String planHash, Gear gear, Journal journal)
-            throws IOException {
+    private Session(PlanKeeper plan, Gear gear, Journal journal) throws IOException {
         this.gear = gear;
-        lightings = new Lightings(plan);
+        lightings = new Lightings(plan.current().plan());
+        String planHash = PlanHash.of(lightings.read());
         String before = lastPlan(journal);
         if (!before.isEmpty() && !before.equals(planHash)) {
             notes.add("The plan was edited since this shoot was last opened.");
@@ -163,13 +168,12 @@ final class Session implements AutoCloseable {
      * @throws IOException if the frames folder or the address cannot be had; the message says what
      *     to do, and nothing is left running
      */
-    static Session open(
-            ShootPlan plan, String planHash, Gear gear, Journal journal, String host, int port)
+    static Session open(PlanKeeper plan, Gear gear, Journal journal, String host, int port)
             throws IOException {
-        Session session = new Session(plan, planHash, gear, journal);
+        Session session = new Session(plan, gear, journal);
         try {
             session.light(gear);
-            session.takeFrames(gear, host, port);
+            session.takeFrames(plan, gear, host, port);
             return session;
         } catch (IOException | RuntimeException e) {
             session.close();
@@ -207,7 +211,8 @@ final class Session implements AutoCloseable {
         links.tell(new Link(name, state.up(), state.says()));
     }
 
-    private void takeFrames(Gear gear, String host, int port) throws IOException {
+    private void takeFrames(PlanKeeper plan, Gear gear, String host, int port)
+            throws IOException {
         FrameIntake intake =
                 new FrameIntake(
                         gear.frames(),
@@ -226,6 +231,15 @@ final class Session implements AutoCloseable {
         for (WayIn way : gear.ways()) {
             parts.push(way.start(new Arrivals(way.name(), gear.frames(), intake, links)));
         }
+        PlanChecking planChecking = new PlanChecking(lightings);
+        Desk desk =
+                new Desk(
+                        plan,
+                        GenericFixtures.all(),
+                        lightings,
+                        live,
+                        planChecking,
+                        this::tellPages);
         PageServer server =
                 PageServer.start(
                         new PageServer.About(
@@ -235,13 +249,15 @@ final class Session implements AutoCloseable {
                                 () -> copies.map(FrameCopies::words).orElse(Map.of()),
                                 () -> hand.map(CameraHand::byHand).orElse(List.of()),
                                 predictions,
+                                desk,
                                 lightings,
                                 gear.carried(),
                                 new Messages(
                                         lightings,
                                         new FrameParts(ZoneId.systemDefault(), copies.isPresent()),
                                         gear.simulated(),
-                                        this::notes),
+                                        this::notes,
+                                        ZoneId.systemDefault()),
                                 gear.shutter(),
                                 keys,
                                 System::currentTimeMillis),
@@ -251,6 +267,7 @@ final class Session implements AutoCloseable {
         pages = Optional.of(server);
         live.watch(state -> tellPages());
         tellPages();
+        parts.push(LoopThread.start("plan file", desk::doWork));
         parts.push(LoopThread.start("pulse", this::pulse));
     }
 

@@ -36,7 +36,7 @@ import org.xnio.Options;
 /** Serves the pages and pushes to them. */
 public final class PageServer implements AutoCloseable {
 
-    private static final long LARGEST_PRESS_BYTES = 4096;
+    private static final long LARGEST_PRESS_BYTES = 1 << 16;
 
     /** A tablet that walked off in the middle of a picture. */
     private static final int STUCK_READER_MILLIS = 10_000;
