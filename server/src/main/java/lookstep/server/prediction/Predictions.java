@@ -13,6 +13,7 @@ import lookstep.server.look.LookLevels;
 import lookstep.server.look.Photometry;
 import lookstep.server.look.RigLevels;
 import lookstep.server.plan.Look;
+import lookstep.server.plan.Sensor;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.simulator.model.colour.Planck;
@@ -24,7 +25,6 @@ import lookstep.simulator.model.picture.Renderer;
 /** Computed pictures of the planned shots, made once each and kept. */
 public final class Predictions {
     private static final int WIDTH = 720;
-    private static final int HEIGHT = 480;
 
     /** Each is some tens of megabytes. */
     private static final int MOST_PLATES = 2;
@@ -54,7 +54,7 @@ public final class Predictions {
     }
 
     /**
-     * A JPEG, 720 by 480, of the shot on a look, as planned or as changed on the set. Takes a while
+     * A JPEG, 720 pixels wide and as high as the sensor has it (480 for 36 x 24 mm), of the shot on a look, as planned or as changed on the set. Takes a while
      * the first time.
      */
     public synchronized byte[] picture(Shot shot, Look look) {
@@ -66,9 +66,14 @@ public final class Predictions {
         Plates lit =
                 plates.computeIfAbsent(
                         new Staged(shot, camera),
-                        key -> Renderer.plates(Staging.scene(plan, shot), camera, WIDTH, HEIGHT));
+                        key -> Renderer.plates(Staging.scene(plan, shot), camera, WIDTH, height()));
         RigLevels levels = LookLevels.of(plan, look).levels();
         return lit.compose(intensities(plan, levels), houseWhite(plan), camera).toImage();
+    }
+
+    private int height() {
+        Sensor sensor = plan.around().sensor();
+        return (int) Math.round(WIDTH * sensor.shortMillimetres() / sensor.longMillimetres());
     }
 
     /** What each light sends out, in the rig's order; Y in candela. */
