@@ -1,8 +1,10 @@
 package lookstep.server.checks;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import lookstep.server.look.LightReport;
 import lookstep.server.look.LightReport.Given;
 import lookstep.server.look.LookLevels;
@@ -82,108 +84,137 @@ final class ColourCheck {
                 : Words.text("%s by %.0f mired", mired > 0 ? "warm" : "cold", Math.abs(mired));
     }
 
+    /** Lights that are meant alike, and those that are neither alike nor a contrast. */
     private static void mixes(Look look, List<LightReport> on, List<Finding> all) {
-        for (int i = 0; i < on.size(); i++) {
-            for (int j = i + 1; j < on.size(); j++) {
-                pair(look, on.get(i), on.get(j)).ifPresent(all::add);
+        List<LightReport> white =
+                on.stream()
+                        .filter(l -> look.lights().get(l.light()).colour() instanceof Temperature)
+                        .toList();
+        Set<String> said = new HashSet<>();
+        for (LightReport first : white) {
+            if (said.contains(first.light())) {
+                continue;
+            }
+            List<LightReport> alike =
+                    white.stream().filter(l -> meantAlike(look, first, l)).toList();
+            alike.forEach(l -> said.add(l.light()));
+            unlike(look, alike).ifPresent(all::add);
+        }
+        for (int i = 0; i < white.size(); i++) {
+            for (int j = i + 1; j < white.size(); j++) {
+                neither(look, white.get(i), white.get(j)).ifPresent(all::add);
             }
         }
     }
 
-    private static Optional<Finding> pair(Look look, LightReport a, LightReport b) {
-        if (!(look.lights().get(a.light()).colour() instanceof Temperature wantedA)
-                || !(look.lights().get(b.light()).colour() instanceof Temperature wantedB)) {
+    private static Temperature wanted(Look look, LightReport light) {
+        return (Temperature) look.lights().get(light.light()).colour();
+    }
+
+    private static boolean meantAlike(Look look, LightReport a, LightReport b) {
+        Temperature p = wanted(look, a);
+        Temperature q = wanted(look, b);
+        return Math.abs(Mired.shift(p.kelvin(), q.kelvin())) <= ALIKE_MIRED
+                && Math.abs(p.duv() - q.duv()) < ALIKE_DUV;
+    }
+
+    private static ColourTemperature given(LightReport light) {
+        return light.given().orElseThrow().colour().temperature();
+    }
+
+    private static boolean comeAlike(LightReport a, LightReport b) {
+        return Math.abs(Mired.shift(given(a).kelvin(), given(b).kelvin())) <= ALIKE_MIRED
+                && Math.abs(given(a).duv() - given(b).duv()) <= ALIKE_DUV;
+    }
+
+    /** Of lights that are meant alike: those that come out like the first, and the others. */
+    private static Optional<Finding> unlike(Look look, List<LightReport> alike) {
+        LightReport first = alike.get(0);
+        List<LightReport> others = alike.stream().filter(l -> !comeAlike(first, l)).toList();
+        if (others.isEmpty()) {
             return Optional.empty();
         }
-        ColourTemperature givenA = a.given().orElseThrow().colour().temperature();
-        ColourTemperature givenB = b.given().orElseThrow().colour().temperature();
-        double meant = Math.abs(Mired.shift(wantedA.kelvin(), wantedB.kelvin()));
-        double comes = Math.abs(Mired.shift(givenA.kelvin(), givenB.kelvin()));
-        double duv = Math.abs(givenA.duv() - givenB.duv());
-        Numbers numbers =
-                new Numbers()
-                        .put("meantMired", meant)
-                        .put("givenMired", comes)
-                        .put("givenDuv", duv)
-                        .put("alikeMired", ALIKE_MIRED)
-                        .put("alikeDuv", ALIKE_DUV)
-                        .put("contrastMired", CONTRAST_MIRED);
-        boolean alike = meant <= ALIKE_MIRED && Math.abs(wantedA.duv() - wantedB.duv()) < ALIKE_DUV;
-        if (alike && (comes > ALIKE_MIRED || duv > ALIKE_DUV)) {
-            boolean firstOff =
-                    Math.abs(givenA.duv() - wantedA.duv())
-                            >= Math.abs(givenB.duv() - wantedB.duv());
-            LightReport off = firstOff ? a : b;
-            LightReport other = firstOff ? b : a;
-            Temperature asked = firstOff ? wantedB : wantedA;
-            ColourTemperature target = firstOff ? givenA : givenB;
-            double tint = Math.round(target.duv() * 1000) / 1000.0;
-            String says =
-                    Words.text(
-                            "‘%s’ and ‘%s’ are meant alike and come out %.0f mired and %.3f Duv"
-                                    + " apart: ‘%s’ is %s",
-                            a.light(),
-                            b.light(),
-                            comes,
-                            duv,
-                            off.light(),
-                            target.duv() < 0 ? "pinker" : "greener");
-            return Optional.of(
-                    new Finding(
-                            Kind.COLOUR,
-                            Weight.LOOK,
-                            Subject.look(look.name()).ofLight(off.light()),
-                            says,
-                            numbers.all(),
-                            Optional.of(
-                                    new Mend(
-                                            Words.text(
-                                                    "give ‘%s’ the same tint, duv: %s, if it can"
-                                                            + " make it, or filter ‘%s’",
-                                                    other.light(),
-                                                    PlanWords.number(tint),
-                                                    off.light()),
-                                            List.of(
-                                                    new Change(
-                                                            Paths.setting(
-                                                                    look.name(),
-                                                                    other.light(),
-                                                                    "kelvin"),
-                                                            asked.kelvin()),
-                                                    new Change(
-                                                            Paths.setting(
-                                                                    look.name(),
-                                                                    other.light(),
-                                                                    "duv"),
-                                                            tint))))));
+        List<LightReport> same = alike.stream().filter(l -> comeAlike(first, l)).toList();
+        LightReport other = others.get(0);
+        double mired = Mired.shift(given(first).kelvin(), given(other).kelvin());
+        double duv = given(other).duv() - given(first).duv();
+        boolean firstIsOff =
+                Math.abs(given(first).duv() - wanted(look, first).duv())
+                        >= Math.abs(given(other).duv() - wanted(look, other).duv());
+        List<LightReport> follow = firstIsOff ? others : same;
+        ColourTemperature target = given(firstIsOff ? first : other);
+        double tint = Math.round(target.duv() * 1000) / 1000.0;
+        double kelvin = Math.round(target.kelvin() / 10) * 10.0;
+        List<Change> changes = new ArrayList<>();
+        for (LightReport l : follow) {
+            changes.add(new Change(Paths.setting(look.name(), l.light(), "kelvin"), kelvin));
+            changes.add(new Change(Paths.setting(look.name(), l.light(), "duv"), tint));
         }
-        if (meant > ALIKE_MIRED && meant < CONTRAST_MIRED) {
-            return Optional.of(
-                    new Finding(
-                            Kind.COLOUR,
-                            Weight.LOOK,
-                            Subject.look(look.name()).ofLight(b.light()),
-                            Words.text(
-                                    "‘%s’ and ‘%s’ are %.0f mired apart: too much for the same"
-                                            + " light, too little for warm against cold",
-                                    a.light(), b.light(), meant),
-                            numbers.all(),
-                            Optional.of(
-                                    new Mend(
-                                            Words.text(
-                                                    "write %s K for both, or keep them %.0f mired"
-                                                            + " apart",
-                                                    PlanWords.number(wantedA.kelvin()),
-                                                    CONTRAST_MIRED),
-                                            List.of(
-                                                    new Change(
-                                                            Paths.setting(
-                                                                    look.name(),
-                                                                    b.light(),
-                                                                    "kelvin"),
-                                                            wantedA.kelvin()))))));
+        String names = Words.quoted(follow.stream().map(LightReport::light).toList());
+        return Optional.of(
+                new Finding(
+                        Kind.COLOUR,
+                        Weight.LOOK,
+                        Subject.look(look.name()).ofLight(other.light()),
+                        Words.text(
+                                "%s and %s are meant alike; %s come%s out %.0f mired and %.3f Duv"
+                                        + " %s",
+                                Words.quoted(same.stream().map(LightReport::light).toList()),
+                                Words.quoted(others.stream().map(LightReport::light).toList()),
+                                others.size() == 1 ? "the last" : "the last " + others.size(),
+                                others.size() == 1 ? "s" : "",
+                                Math.abs(mired),
+                                Math.abs(duv),
+                                duv > 0 ? "greener" : "pinker"),
+                        new Numbers()
+                                .put("givenMired", mired)
+                                .put("givenDuv", duv)
+                                .put("alikeMired", ALIKE_MIRED)
+                                .put("alikeDuv", ALIKE_DUV)
+                                .all(),
+                        Optional.of(
+                                new Mend(
+                                        Words.text(
+                                                "kelvin: %.0f and duv: %s for %s, if %s can make it;"
+                                                        + " or filter the others",
+                                                kelvin,
+                                                PlanWords.number(tint),
+                                                names,
+                                                follow.size() == 1 ? "it" : "they"),
+                                        changes))));
+    }
+
+    private static Optional<Finding> neither(Look look, LightReport a, LightReport b) {
+        double meant =
+                Math.abs(Mired.shift(wanted(look, a).kelvin(), wanted(look, b).kelvin()));
+        if (meant <= ALIKE_MIRED || meant >= CONTRAST_MIRED) {
+            return Optional.empty();
         }
-        return Optional.empty();
+        double kelvin = wanted(look, a).kelvin();
+        return Optional.of(
+                new Finding(
+                        Kind.COLOUR,
+                        Weight.LOOK,
+                        Subject.look(look.name()).ofLight(b.light()),
+                        Words.text(
+                                "‘%s’ and ‘%s’ are %.0f mired apart: too much for the same light,"
+                                        + " too little for warm against cold",
+                                a.light(), b.light(), meant),
+                        new Numbers()
+                                .put("meantMired", meant)
+                                .put("alikeMired", ALIKE_MIRED)
+                                .put("contrastMired", CONTRAST_MIRED)
+                                .all(),
+                        Optional.of(
+                                new Mend(
+                                        Words.text(
+                                                "write %s K for both, or keep them %.0f mired apart",
+                                                PlanWords.number(kelvin), CONTRAST_MIRED),
+                                        List.of(
+                                                new Change(
+                                                        Paths.setting(
+                                                                look.name(), b.light(), "kelvin"),
+                                                        kelvin))))));
     }
 
     private static void house(

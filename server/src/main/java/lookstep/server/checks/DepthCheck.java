@@ -65,17 +65,15 @@ final class DepthCheck {
                 held ? Weight.GOOD : best <= f * NEAR_ENOUGH ? Weight.LOOK : Weight.WRONG;
         String says =
                 Words.text(
-                        "%.2f m deep with the focus on the nearest face needs f/%.1f (circle of"
-                                + " confusion %.3f mm) and %s is set: %s",
+                        "%.2f m deep needs f/%.1f, %s is set: %s",
                         deep,
                         front,
-                        circle,
                         Scales.formatFNumber(set.fNumber()),
                         held
-                                ? "all are sharp"
+                                ? "all sharp"
                                 : Words.text(
-                                        "sharp is only the nearest %.2f m; a third of the way in"
-                                                + " f/%.1f would do, best focus (%.2f m) f/%.1f",
+                                        "only the nearest %.2f m is; focused a third of the way"
+                                                + " in f/%.1f would do, at %.2f m f/%.1f",
                                         sharp.farMetres() - near, third, at, best));
         if (held) {
             double over = 2 * Words.log2(f / front);

@@ -18,7 +18,7 @@ final class ExposureCheck {
     private static final double THIRD = 1 / 3.0;
 
     /** Zone I and darker: no face is made out (common practice). */
-    private static final double DARK_STOPS = -4;
+    static final double DARK_STOPS = -4;
 
     /** From here on light skin is near white, or shadows near black (figure of our own). */
     private static final double WRONG_STOPS = 1.5;
@@ -182,12 +182,14 @@ final class ExposureCheck {
         double gap = Math.abs(other - now);
         double away = gap / (Math.pow(2, 0.25) - 1);
         String move =
-                away > now
+                away > now && away < 1.7 * now
                         ? Words.text(
                                 "‘%s’ at %.1f m instead of %.1f m from %s would leave half a stop"
                                         + " between them by distance, or aim it past %s",
                                 light, away, now, s.name(bright), s.name(bright))
-                        : Words.text("aim ‘%s’ past %s", light, s.name(bright));
+                        : Words.text(
+                                "aim ‘%s’ past %s, or give %s a light too",
+                                light, s.name(bright), s.name(dark));
         return Optional.of(
                 finding(
                         s,

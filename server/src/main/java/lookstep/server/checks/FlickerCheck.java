@@ -58,12 +58,12 @@ final class FlickerCheck {
                             Weight.GOOD,
                             Subject.shot(s),
                             Words.text(
-                                    "%s s takes in %s and %s pulses of lamps on 50 and 60 Hz mains;"
-                                            + " they are %s of the light on the faces",
+                                    "%s s takes in %s pulses of lamps on 50 Hz mains, %s on 60 Hz:"
+                                            + " less than %.1f stop from frame to frame",
                                     PlanWords.time(seconds),
                                     PlanWords.number(Math.round(1000 * seconds) / 10.0),
                                     PlanWords.number(Math.round(1200 * seconds) / 10.0),
-                                    Words.percent(share)),
+                                    SEEN_STOPS),
                             numbers.all(),
                             Optional.empty()));
         }

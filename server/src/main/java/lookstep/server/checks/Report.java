@@ -17,6 +17,11 @@ public record Report(List<Finding> findings) {
         return findings.stream().filter(f -> f.kind() == kind).toList();
     }
 
+    /** The same without one kind, which is said elsewhere. */
+    public Report without(Kind kind) {
+        return new Report(findings.stream().filter(f -> f.kind() != kind).toList());
+    }
+
     /** The heaviest weight of all. */
     public Weight worst() {
         return findings.stream().map(Finding::weight).reduce(Weight.GOOD, Weight::or);

@@ -1,7 +1,9 @@
 package lookstep.server.checks;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 
@@ -20,7 +22,9 @@ public final class ReportText {
                 continue;
             }
             text.append(text.isEmpty() ? "" : "\n").append(kind.heading()).append('\n');
-            some.forEach(f -> one(text, plan, f));
+            kind.basis().ifPresent(b -> wrap(text, "  ", b));
+            some.stream().filter(f -> f.weight() != Weight.GOOD).forEach(f -> one(text, plan, f));
+            good(text, plan, some);
         }
         long wrong = report.findings().stream().filter(f -> f.weight() == Weight.WRONG).count();
         long look = report.findings().stream().filter(f -> f.weight() == Weight.LOOK).count();
@@ -30,6 +34,21 @@ public final class ReportText {
                                 + " the set decide.%n",
                         wrong, look, report.findings().size()));
         return text.toString();
+    }
+
+    /** What is good of several shots alike is said once. */
+    private static void good(StringBuilder text, ShootPlan plan, List<Finding> some) {
+        Map<String, List<String>> bySaying = new LinkedHashMap<>();
+        for (Finding f : some) {
+            if (f.weight() == Weight.GOOD) {
+                bySaying.computeIfAbsent(f.says(), s -> new ArrayList<>()).add(whose(plan, f));
+            }
+        }
+        bySaying.forEach(
+                (says, whose) -> {
+                    String who = String.join("; ", whose);
+                    wrap(text, "  good     ", (who.isEmpty() ? "" : who + ": ") + says);
+                });
     }
 
     private static void one(StringBuilder text, ShootPlan plan, Finding f) {

@@ -54,9 +54,8 @@ final class RoomCheck {
                     finding(
                             s,
                             Weight.GOOD,
-                            "the background comes out "
-                                    + (background > 0 ? Words.stops(tone) + " under" : "far under")
-                                    + " a grey card: it goes dark",
+                            (background > 0 ? Words.stops(tone) + " under" : "far under")
+                                    + " a grey card, dark",
                             numbers,
                             Optional.empty()));
         }
@@ -66,11 +65,9 @@ final class RoomCheck {
                         s,
                         Weight.LOOK,
                         Words.text(
-                                "the background comes out %s %s a grey card and is seen; dark is"
-                                        + " from 4 under (zone I, common practice), %s less; most of"
-                                        + " it (%s) is %s",
-                                Words.stops(tone),
-                                tone < 0 ? "under" : "over",
+                                "the background comes out %s a grey card and is seen, %s too light to"
+                                        + " be dark; most of it (%s) is %s",
+                                Words.overUnder(tone),
                                 Words.stops(over),
                                 Words.percent(each[main] / background),
                                 name(s, main)),
@@ -122,19 +119,16 @@ final class RoomCheck {
 
     private static Mend mend(
             Staged s, double[] each, int main, List<Vec3> points, Numbers numbers) {
-        String no = "; a shorter exposure alone does nothing to the difference";
         if (main == s.sent().size()) {
             return Mend.words(
-                    "turn the house light off or down, or bring the lights closer and stop down"
-                            + no);
+                    "turn the house light off or down, or bring the lights closer and stop down");
         }
         Light lamp = s.plan().rig().get(main);
         if (lamp.position().y() > 0) {
             return Mend.words(
                     "shade ‘"
                             + lamp.name()
-                            + "’ from the background with a grid or flags, or aim it lower"
-                            + no);
+                            + "’ from the background with a grid or flags, or aim it lower");
         }
         double others = Arrays.stream(each).sum() - each[main];
         double limit = GREY * Math.pow(2, DARK_STOPS);
@@ -148,8 +142,7 @@ final class RoomCheck {
                             "bringing ‘%s’ closer does not do it alone: put a grid on it, set it"
                                     + " higher and more from the side, or move the people away from"
                                     + " the background",
-                            lamp.name())
-                            + no);
+                            lamp.name()));
         }
         double low = least;
         double high = 1;
@@ -168,10 +161,10 @@ final class RoomCheck {
                 .put("stopsToTakeOffTheLight", down);
         return new Mend(
                 Words.text(
-                        "‘%s’ at %.1f m instead of %.1f m from where it looks, and about %s down,"
-                                + " leaves the room dark (inverse square); so does a grid, or light"
-                                + " more from above%s",
-                        lamp.name(), now * low, now, Words.stops(down), no),
+                        "‘%s’ at %.1f m instead of %.1f m from where it looks, and %s down, leaves"
+                                + " the room dark (inverse square); or a grid, or more from above"
+                                + " and behind",
+                        lamp.name(), now * low, now, Words.stops(down)),
                 List.of(new Change(Paths.light(lamp.name(), "position"), Paths.point(to))));
     }
 

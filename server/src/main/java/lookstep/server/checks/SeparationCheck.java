@@ -7,6 +7,7 @@ import java.util.Optional;
 import lookstep.server.plan.Look;
 import lookstep.server.plan.Look.Level;
 import lookstep.server.plan.Look.Setting;
+import lookstep.simulator.model.optics.Exposure;
 import lookstep.simulator.model.scene.Figure;
 import lookstep.simulator.model.space.Vec3;
 
@@ -63,18 +64,17 @@ final class SeparationCheck {
                             Weight.GOOD,
                             Subject.shot(s),
                             Words.text(
-                                    "every outline stands off what is behind it, %s the least"
-                                            + " (%s, the median of the outline)",
+                                    "everybody stands off, %s the least: %s",
                                     s.name(worst), Words.stops(least)),
                             numbers.all(),
                             Optional.empty()));
         }
         String says =
                 Words.text(
-                        "%s%s off what is behind: %s %s, and %s is wanted (figure of our own)",
+                        "%s%s off what is behind%s by %s; %s is wanted",
                         Words.names(weak),
                         weak.size() == 1 ? " hardly stands" : " hardly stand",
-                        weak.size() == 1 ? "only" : s.name(worst) + " only",
+                        weak.size() == 1 ? "," : ", " + s.name(worst),
                         Words.stops(least),
                         Words.stops(TARGET_STOPS));
         if (black) {
@@ -83,11 +83,17 @@ final class SeparationCheck {
         return List.of(
                 new Finding(
                         Kind.SEPARATION,
-                        least < LOST_STOPS ? Weight.WRONG : Weight.LOOK,
+                        least < LOST_STOPS && !dark(s) ? Weight.WRONG : Weight.LOOK,
                         Subject.shot(s).ofPerson(weak.size() == 1 ? weak.get(0) : ""),
                         says,
                         numbers.all(),
                         Optional.of(mend(s, outlines, numbers))));
+    }
+
+    /** Where faces stay dark, edges are meant to show in part only. */
+    private static boolean dark(Staged s) {
+        return s.faces().stream()
+                .allMatch(f -> Exposure.stopsOver(f.lux(), s.camera()) < ExposureCheck.DARK_STOPS);
     }
 
     private static boolean blackOnBlack(Staged s, int figure) {
