@@ -56,18 +56,21 @@ final class Defocus {
             there[layer[i]] = true;
         }
         float[] sum = new float[width * height * CHANNELS];
+        float[] behind = new float[sum.length];
         Laying laying = new Laying(width, height);
-        boolean filled = false;
+        boolean first = true;
         for (int l = there.length - 1; l >= 0; l--) {
             if (!there[l]) {
                 continue;
             }
-            if (l + front < 0 && !filled) {
-                HoleFill.fill(sum, width, height);
-                filled = true;
-            }
             lay(laying, rgb, disc, layer, l);
-            laying.over(sum);
+            boolean sharp = l + front == 0;
+            if (!first && !sharp) {
+                System.arraycopy(sum, 0, behind, 0, sum.length);
+                HoleFill.fill(behind, width, height);
+            }
+            laying.over(sum, first || sharp ? sum : behind);
+            first = false;
         }
         float[] out = new float[width * height * 3];
         for (int p = 0; p < width * height; p++) {
@@ -139,8 +142,12 @@ final class Defocus {
             }
         }
 
-        /** Lays the layer over what is behind, and is empty again. */
-        void over(float[] sum) {
+        /**
+         * Lays the layer over what is behind, and is empty again.
+         *
+         * @param back what is there so far, with what is hidden filled in
+         */
+        void over(float[] sum, float[] back) {
             for (int y = top; y <= bottom; y++) {
                 double r = 0;
                 double g = 0;
@@ -159,10 +166,10 @@ final class Defocus {
                     // Discs of several sizes may overlap: no more than all of a pixel is covered.
                     double share = a > 1 ? 1 / a : 1;
                     double behind = a > 1 ? 0 : 1 - a;
-                    sum[o] = (float) (r * share + behind * sum[o]);
-                    sum[o + 1] = (float) (g * share + behind * sum[o + 1]);
-                    sum[o + 2] = (float) (b * share + behind * sum[o + 2]);
-                    sum[o + 3] = (float) (a * share + behind * sum[o + 3]);
+                    sum[o] = (float) (r * share + behind * back[o]);
+                    sum[o + 1] = (float) (g * share + behind * back[o + 1]);
+                    sum[o + 2] = (float) (b * share + behind * back[o + 2]);
+                    sum[o + 3] = (float) (a * share + behind * back[o + 3]);
                 }
             }
             if (bottom >= 0) {
