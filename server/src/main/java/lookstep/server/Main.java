@@ -22,6 +22,12 @@ import lookstep.protocols.wire.NetworkAdapter;
 import lookstep.protocols.wire.NetworkInterfaces;
 import lookstep.protocols.wire.SerialAdapter;
 import lookstep.protocols.wire.SerialAdapters;
+import lookstep.server.checks.Kind;
+import lookstep.server.checks.PlanChecks;
+import lookstep.server.checks.Report;
+import lookstep.server.checks.ReportJson;
+import lookstep.server.checks.ReportText;
+import lookstep.server.checks.Weight;
 import lookstep.server.cli.Actions;
 import lookstep.server.cli.CameraWays;
 import lookstep.server.cli.Cli;
@@ -38,6 +44,7 @@ import lookstep.server.look.Adjustment;
 import lookstep.server.patch.PatchReport;
 import lookstep.server.patch.PatchText;
 import lookstep.server.plan.FixtureText;
+import lookstep.server.plan.Location;
 import lookstep.server.plan.PlanText;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.edit.EditRefused;
@@ -188,7 +195,7 @@ public final class Main implements Actions {
     }
 
     @Override
-    public int check(Path file) {
+    public int check(Path file, Checking how) {
         if (FixtureFiles.isFixture(file)) {
             return checkFixture(file);
         }
@@ -196,12 +203,27 @@ public final class Main implements Actions {
         if (read.isEmpty()) {
             return WRONG;
         }
-        ShootPlan plan = read.get().at("");
-        out.println(plain(PlanText.of(plan)));
-        out.print(plain(NumbersText.of(plan)));
-        out.println();
-        out.print(plain(PatchText.of(PatchReport.of(plan))));
-        return GOOD;
+        List<String> places =
+                read.get().locations().stream().map(Location::name).toList();
+        if (!how.place().isEmpty() && !places.contains(how.place())) {
+            err.println(
+                    plain(
+                            "%s has no place ‘%s’; write one of: %s"
+                                    .formatted(file, how.place(), String.join(", ", places))));
+            return WRONG;
+        }
+        ShootPlan plan = read.get().at(how.place());
+        Report report = PlanChecks.of(plan);
+        if (how.json()) {
+            out.print(ReportJson.of(plan, report).text());
+            out.flush();
+        } else {
+            out.println(plain(PlanText.of(plan)));
+            out.println(plain(LightsText.of(plan)));
+            out.println(plain(PatchText.of(PatchReport.of(plan))));
+            out.print(plain(ReportText.of(plan, report.without(Kind.ADDRESSES))));
+        }
+        return how.strict() && report.worst() == Weight.WRONG ? FAILED : GOOD;
     }
 
     private int checkFixture(Path file) {

@@ -35,6 +35,7 @@ class ArrowsTest {
         "lookstep.simulator.gear, 8",
         "lookstep.server.plan, 40",
         "lookstep.server.look, 18",
+        "lookstep.server.checks, 30",
         "lookstep.server.patch, 9",
         "lookstep.server.fixture, 10",
         "lookstep.server.lighting, 6",
@@ -182,6 +183,7 @@ class ArrowsTest {
                 .resideInAnyPackage(
                         "lookstep.server.look..",
                         "lookstep.server.lighting..",
+                        "lookstep.server.checks..",
                         "lookstep.server.plan..",
                         "lookstep.server.patch..")
                 .should()

@@ -37,7 +37,16 @@ public interface Actions {
     int shoot(Path plan, Outputs outputs, CameraWays ways, Http http, boolean fresh);
 
     /** Reads a plan or a fixture's file and says what is wrong with it, or what it comes to. */
-    int check(Path file);
+    int check(Path file, Checking how);
+
+    /**
+     * How a plan is checked.
+     *
+     * @param json for programs instead of for people
+     * @param strict findings that are wrong give exit code {@link #FAILED}
+     * @param place one of the plan's; empty for the first
+     */
+    record Checking(boolean json, boolean strict, String place) {}
 
     /** Lists the serial adapters and the network interfaces. */
     int ports();

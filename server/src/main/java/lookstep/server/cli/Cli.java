@@ -332,11 +332,13 @@ public final class Cli implements Runnable {
             description = {
                 "Read a plan file: every error with its line and its mend, or what the plan comes to.",
                 "Or read a fixture's file (.fixture.yaml, .gdtf): what each slot does, what it gives.",
-                "Exit code 0 if it is good, 2 if not."
+                "Exit code 0 if it can be read, whatever the checks find; 2 if not."
             },
             footerHeading = "%nExamples:%n",
             footer = {
                 "  lookstep check tour.shoot.yaml",
+                "  lookstep check tour.shoot.yaml --place 'the stairs'",
+                "  lookstep check tour.shoot.yaml --json --strict   for programs",
                 "  lookstep check stage-panel.fixture.yaml",
                 "  lookstep check --demo > tour.shoot.yaml      a plan to begin from",
                 "  lookstep check --schema > shoot.schema.json  for your editor",
@@ -345,6 +347,21 @@ public final class Cli implements Runnable {
     private final class Check implements Callable<Integer> {
         @ArgGroup(multiplicity = "1")
         private Which which;
+
+        @Option(
+                names = "--place",
+                paramLabel = "NAME",
+                defaultValue = "",
+                description = "Check the plan at this of its places; the first if left out.")
+        private String place;
+
+        @Option(names = "--json", description = "Print the findings as JSON, and nothing else.")
+        private boolean json;
+
+        @Option(
+                names = "--strict",
+                description = "End with 1 if a finding is wrong; the plan can be shot all the same.")
+        private boolean strict;
 
         private static final class Which {
             @Parameters(paramLabel = "FILE", description = "Plan file, or a fixture's.")
@@ -377,7 +394,7 @@ public final class Cli implements Runnable {
             }
             return which.fixtureSchema
                     ? actions.print(Actions.What.FIXTURE_SCHEMA)
-                    : actions.check(which.plan);
+                    : actions.check(which.plan, new Actions.Checking(json, strict, place));
         }
     }
 

@@ -15,8 +15,8 @@ import lookstep.simulator.model.scene.Arrangement;
  * @param lensMillimetres focal length
  * @param distanceMetres camera to the nearest face
  * @param cameraHeightMetres lens above the floor
- * @param framing the format wanted, in the plan's words: landscape 3:2, portrait 4:5, square,
- *     spread, cover
+ * @param framing the format wanted, in the plan's words: landscape 3:2, landscape 16:9, portrait
+ *     4:5, square, spread, cover
  * @param say what to say to the people, a line each
  * @param importance 1..10
  * @param use who it is for and how it goes with others

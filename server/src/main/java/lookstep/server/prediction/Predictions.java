@@ -15,6 +15,7 @@ import lookstep.server.look.RigLevels;
 import lookstep.server.plan.House;
 import lookstep.server.plan.Light;
 import lookstep.server.plan.Look;
+import lookstep.server.plan.Sensor;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.simulator.model.colour.Planck;
@@ -27,7 +28,6 @@ import lookstep.simulator.model.scene.Scene;
 /** Computed pictures of the planned shots, made once each and kept. */
 public final class Predictions {
     private static final int WIDTH = 720;
-    private static final int HEIGHT = 480;
 
     /** Each is some tens of megabytes. */
     private static final int MOST_PLATES = 2;
@@ -53,24 +53,36 @@ public final class Predictions {
     }
 
     /**
-     * A JPEG, 720 by 480, of the shot on a look, as planned or as changed on the set. Takes a while
-     * the first time; where only light has changed since, it is soon there.
+     * A JPEG, 720 pixels wide and as high as the sensor has it (480 for 36 x 24 mm), of the shot on
+     * a look, as planned or as changed on the set. Takes a while the first time; where only light
+     * has changed since, it is soon there.
      */
     public synchronized byte[] picture(ShootPlan plan, Shot shot, Look look) {
+        Camera camera = Staging.camera(plan, shot, look).exact();
         Staged staged =
                 new Staged(
-                        Staging.scene(plan, shot, look), Staging.camera(plan, shot, look).exact());
+                        Staging.scene(plan, shot, look),
+                        camera.withExposure(8, 1, 100).withWhiteBalance(5000));
         return made.computeIfAbsent(
                 new Picture(staged, look, plan.rig(), plan.house()),
-                key -> jpeg(render(plan, look, staged)));
+                key -> jpeg(render(plan, look, staged, camera)));
     }
 
-    private BufferedImage render(ShootPlan plan, Look look, Staged staged) {
+    private BufferedImage render(
+            ShootPlan plan, Look look, Staged staged, Camera camera) {
         Plates lit =
                 plates.computeIfAbsent(
-                        staged, key -> Renderer.plates(key.scene(), key.camera(), WIDTH, HEIGHT));
+                        staged,
+                        key ->
+                                Renderer.plates(
+                                        key.scene(), key.camera(), WIDTH, height(plan)));
         RigLevels levels = LookLevels.of(plan, look).levels();
-        return lit.compose(intensities(plan, levels), houseWhite(plan), staged.camera()).toImage();
+        return lit.compose(intensities(plan, levels), houseWhite(plan), camera).toImage();
+    }
+
+    private static int height(ShootPlan plan) {
+        Sensor sensor = plan.around().sensor();
+        return (int) Math.round(WIDTH * sensor.shortMillimetres() / sensor.longMillimetres());
     }
 
     /** What each light sends out, in the rig's order; Y in candela. */

@@ -3,6 +3,7 @@ package lookstep.server.prediction;
 import java.util.ArrayList;
 import java.util.List;
 import lookstep.server.look.LookLevels;
+import lookstep.server.plan.Sensor;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.simulator.model.colour.Xyz;
@@ -24,7 +25,7 @@ import lookstep.simulator.model.space.Vec3;
  *     = 250); below 0 is darker than a grey card would be rendered grey
  * @param depthMetres nearest face to farthest, with {@link #FACE_METRES}
  * @param fNumberNeeded least f-number that keeps all faces sharp with the focus left on the
- *     nearest, circle of confusion 0.020 mm
+ *     nearest, circle of confusion 0.020 mm on 36 x 24 mm, and as the sensor's diagonal on others
  * @param sharpBehindMetres how far behind the nearest face it stays sharp with the focus left there
  * @param notes what the lights cannot do
  */
@@ -61,6 +62,10 @@ public record ShotNumbers(
         double deep =
                 scene.figures().stream().mapToDouble(f -> f.feet().y()).max().orElse(0)
                         + FACE_METRES;
+        Sensor sensor = plan.around().sensor();
+        double circle =
+                DepthOfField.circleMillimetres(
+                        sensor.longMillimetres(), sensor.shortMillimetres());
         return new ShotNumbers(
                 shot,
                 List.copyOf(lux),
@@ -70,12 +75,12 @@ public record ShotNumbers(
                         shot.lensMillimetres(),
                         shot.distanceMetres(),
                         deep,
-                        DepthOfField.DEFAULT_CIRCLE_MILLIMETRES),
+                        circle),
                 DepthOfField.of(
                                         shot.lensMillimetres(),
                                         camera.fNumber(),
                                         shot.distanceMetres(),
-                                        DepthOfField.DEFAULT_CIRCLE_MILLIMETRES)
+                                        circle)
                                 .farMetres()
                         - shot.distanceMetres(),
                 look.notes());

@@ -31,7 +31,7 @@ public final class Sight {
         right = forward.cross(new Vec3(0, 0, 1)).unit();
         up = right.cross(forward);
         double longSide = Math.max(pictureWidth, pictureHeight);
-        double longs = camera.focalMillimetres() / Camera.SENSOR_LONG_MILLIMETRES * longSide;
+        double longs = camera.focalMillimetres() / camera.sensorLongMillimetres() * longSide;
         across = longs / pictureWidth;
         down = longs / pictureHeight;
     }

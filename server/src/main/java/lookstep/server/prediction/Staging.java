@@ -7,6 +7,7 @@ import lookstep.server.plan.CameraSettings;
 import lookstep.server.plan.Look;
 import lookstep.server.plan.Person;
 import lookstep.server.plan.Place;
+import lookstep.server.plan.Sensor;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.server.plan.Surface;
@@ -35,13 +36,8 @@ public final class Staging {
 
     /** The same with the lights where another look has them. */
     public static Scene scene(ShootPlan plan, Shot shot, Look look) {
-        List<Vec3> places = Positions.of(shot.arrangement(), shot.people().size());
-        List<Figure> figures = new ArrayList<>();
-        for (int i = 0; i < places.size(); i++) {
-            figures.add(figure(plan.person(shot.people().get(i)), places.get(i)));
-        }
         return new Scene(
-                figures,
+                figures(plan, shot),
                 room(plan.place()),
                 plan.placed(look).rig().stream().map(Photometry::luminaire).toList(),
                 plan.house().lux());
@@ -49,7 +45,7 @@ public final class Staging {
 
     /**
      * The camera in front of the nearest face, set as the shot's look wants it: nominal values, as
-     * on its dials.
+     * on its dials. It focuses on the nearest eyes, as cameras do that look for faces.
      */
     public static Camera camera(ShootPlan plan, Shot shot) {
         return camera(plan, shot, plan.look(shot.look()));
@@ -58,19 +54,35 @@ public final class Staging {
     /** The same, set as another look wants it. */
     public static Camera camera(ShootPlan plan, Shot shot, Look look) {
         CameraSettings set = look.camera();
-        double deep =
-                Positions.of(shot.arrangement(), shot.people().size()).stream()
-                        .mapToDouble(Vec3::y)
-                        .max()
-                        .orElse(0);
-        return new Camera(
-                new Vec3(0, -shot.distanceMetres(), shot.cameraHeightMetres()),
-                new Vec3(0, deep / 2, aimHeight(plan, shot)),
-                shot.lensMillimetres(),
-                set.fNumber(),
-                set.seconds(),
-                set.iso(),
-                set.kelvin());
+        List<Figure> figures = figures(plan, shot);
+        double deep = figures.stream().mapToDouble(f -> f.feet().y()).max().orElse(0);
+        Sensor sensor = plan.around().sensor();
+        Camera camera =
+                new Camera(
+                                new Vec3(0, -shot.distanceMetres(), shot.cameraHeightMetres()),
+                                new Vec3(0, deep / 2, aimHeight(plan, shot)),
+                                shot.lensMillimetres(),
+                                set.fNumber(),
+                                set.seconds(),
+                                set.iso(),
+                                set.kelvin())
+                        .withSensor(sensor.longMillimetres(), sensor.shortMillimetres());
+        double nearest =
+                figures.stream()
+                        .mapToDouble(f -> camera.depthMetres(f.eyes()))
+                        .min()
+                        .orElse(shot.distanceMetres());
+        // Nearer than its focal length no lens draws anything.
+        return camera.focused(Math.max(nearest, shot.lensMillimetres() * 2 / 1000));
+    }
+
+    private static List<Figure> figures(ShootPlan plan, Shot shot) {
+        List<Vec3> places = Positions.of(shot.arrangement(), shot.people().size());
+        List<Figure> figures = new ArrayList<>();
+        for (int i = 0; i < places.size(); i++) {
+            figures.add(figure(plan.person(shot.people().get(i)), places.get(i)));
+        }
+        return figures;
     }
 
     /**
@@ -84,7 +96,9 @@ public final class Staging {
                         .max()
                         .orElseThrow();
         double high =
-                shot.distanceMetres() * Camera.SENSOR_SHORT_MILLIMETRES / shot.lensMillimetres();
+                shot.distanceMetres()
+                        * plan.around().sensor().shortMillimetres()
+                        / shot.lensMillimetres();
         return Math.max(tallest / 2, tallest + high / 10 - high / 2);
     }
 

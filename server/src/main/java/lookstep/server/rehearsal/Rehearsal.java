@@ -64,6 +64,9 @@ public final class Rehearsal implements AutoCloseable {
     /** From the end of a fade to the picture: people settle (common practice: a breath). */
     private static final double SETTLE_SECONDS = 0.8;
 
+    /** Of a simulated picture, pixels; it is as high as the sensor has it. */
+    private static final int PICTURE_WIDTH = 1200;
+
     private static final long LOOK_AFTER_NANOS = 200_000_000;
     private static final long FAR_END_NANOS = 700_000;
 
@@ -112,7 +115,14 @@ public final class Rehearsal implements AutoCloseable {
                         this::view,
                         this::lit,
                         Clock.system(ZoneId.systemDefault()),
-                        way.transfer());
+                        way.transfer(),
+                        PICTURE_WIDTH,
+                        (int)
+                                Math.round(
+                                        PICTURE_WIDTH
+                                                * plan.around().sensor().shortMillimetres()
+                                                / plan.around().sensor().longMillimetres()),
+                        1);
         wire =
                 farEnd.map(
                         end ->

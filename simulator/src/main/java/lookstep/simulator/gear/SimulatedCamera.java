@@ -41,7 +41,7 @@ public final class SimulatedCamera {
     private int asleepFor;
     private boolean garbled;
 
-    private record PlatesKey(Scene scene, Vec3 position, Vec3 target, double focalMillimetres) {}
+    private record PlatesKey(Scene scene, Vec3 position, Vec3 target, double focalMillimetres, double sensorMillimetres) {}
 
     /**
      * Sets the camera up; nothing is rendered until the first picture.
@@ -136,7 +136,8 @@ public final class SimulatedCamera {
                         seen.scene(),
                         camera.position(),
                         camera.target(),
-                        camera.focalMillimetres());
+                        camera.focalMillimetres(),
+                        camera.sensorLongMillimetres());
         if (!wanted.equals(key)) {
             plates = Renderer.plates(seen.scene(), camera, widthPixels, heightPixels);
             key = wanted;
@@ -158,7 +159,7 @@ public final class SimulatedCamera {
         BufferedImage picture =
                 platesOf(seen).compose(intensities, seen.houseWhite(), camera.exact()).toImage();
         double longSide = Math.max(widthPixels, heightPixels);
-        noise.addTo(picture, camera.iso(), Camera.SENSOR_LONG_MILLIMETRES * 1000 / longSide);
+        noise.addTo(picture, camera.iso(), camera.sensorLongMillimetres() * 1000 / longSide);
         return picture;
     }
 

@@ -3,9 +3,9 @@ package lookstep.simulator.model.optics;
 import lookstep.simulator.model.space.Vec3;
 
 /**
- * A camera with a 36 x 24 mm sensor, where it stands and what it is set to. It is held upright or
- * level as the picture is taller or wider. Values are used as they are: give exact ones ({@link
- * #exact()}) where the dial shows nominal ones.
+ * A camera where it stands and what it is set to. It is held upright or level as the picture is
+ * taller or wider. Values are used as they are: give exact ones ({@link #exact()}) where the dial
+ * shows nominal ones.
  *
  * @param position of the lens, metres
  * @param target the point in the middle of the picture, metres
@@ -14,6 +14,10 @@ import lookstep.simulator.model.space.Vec3;
  * @param seconds exposure time
  * @param iso exposure index
  * @param whiteBalanceKelvin what white is set to, 1000..25000
+ * @param sensorLongMillimetres longer side of the sensor
+ * @param sensorShortMillimetres shorter side of the sensor
+ * @param focusMetres from the lens to the plane that is sharp, along the axis; {@link #ALL_SHARP}
+ *     for a picture without depth of field, infinite for the distance
  */
 public record Camera(
         Vec3 position,
@@ -22,12 +26,18 @@ public record Camera(
         double fNumber,
         double seconds,
         double iso,
-        double whiteBalanceKelvin) {
-    /** Longer side of the sensor. */
+        double whiteBalanceKelvin,
+        double sensorLongMillimetres,
+        double sensorShortMillimetres,
+        double focusMetres) {
+    /** Longer side of the frame of 35 mm film. */
     public static final double SENSOR_LONG_MILLIMETRES = 36;
 
-    /** Shorter side of the sensor. */
+    /** Shorter side of the frame of 35 mm film. */
     public static final double SENSOR_SHORT_MILLIMETRES = 24;
+
+    /** In the place of a distance: as through a pinhole, nothing is out of focus. */
+    public static final double ALL_SHARP = 0;
 
     public Camera {
         if (position.equals(target)) {
@@ -37,6 +47,44 @@ public record Camera(
             throw new IllegalArgumentException(
                     "focal length, f-number, time and ISO must all be above 0");
         }
+        if (!(sensorShortMillimetres > 0 && sensorLongMillimetres >= sensorShortMillimetres)) {
+            throw new IllegalArgumentException(
+                    "a sensor of "
+                            + sensorLongMillimetres
+                            + " x "
+                            + sensorShortMillimetres
+                            + " mm: give the longer side first, both above 0");
+        }
+        if (focusMetres != ALL_SHARP && !(focusMetres * 1000 > focalMillimetres)) {
+            throw new IllegalArgumentException(
+                    "a lens of "
+                            + focalMillimetres
+                            + " mm cannot focus at "
+                            + focusMetres
+                            + " m: go farther away than its focal length");
+        }
+    }
+
+    /** With a sensor of 36 x 24 mm, and everything sharp. */
+    public Camera(
+            Vec3 position,
+            Vec3 target,
+            double focalMillimetres,
+            double fNumber,
+            double seconds,
+            double iso,
+            double whiteBalanceKelvin) {
+        this(
+                position,
+                target,
+                focalMillimetres,
+                fNumber,
+                seconds,
+                iso,
+                whiteBalanceKelvin,
+                SENSOR_LONG_MILLIMETRES,
+                SENSOR_SHORT_MILLIMETRES,
+                ALL_SHARP);
     }
 
     /** The same camera at another exposure. */
@@ -48,12 +96,65 @@ public record Camera(
                 newFNumber,
                 newSeconds,
                 newIso,
-                whiteBalanceKelvin);
+                whiteBalanceKelvin,
+                sensorLongMillimetres,
+                sensorShortMillimetres,
+                focusMetres);
     }
 
     /** The same camera at another white balance. */
     public Camera withWhiteBalance(double kelvin) {
-        return new Camera(position, target, focalMillimetres, fNumber, seconds, iso, kelvin);
+        return new Camera(
+                position,
+                target,
+                focalMillimetres,
+                fNumber,
+                seconds,
+                iso,
+                kelvin,
+                sensorLongMillimetres,
+                sensorShortMillimetres,
+                focusMetres);
+    }
+
+    /** The same camera with another sensor in it, the longer side first. */
+    public Camera withSensor(double longMillimetres, double shortMillimetres) {
+        return new Camera(
+                position,
+                target,
+                focalMillimetres,
+                fNumber,
+                seconds,
+                iso,
+                whiteBalanceKelvin,
+                longMillimetres,
+                shortMillimetres,
+                focusMetres);
+    }
+
+    /** The same camera focused on a plane this far from the lens. */
+    public Camera focused(double metres) {
+        return new Camera(
+                position,
+                target,
+                focalMillimetres,
+                fNumber,
+                seconds,
+                iso,
+                whiteBalanceKelvin,
+                sensorLongMillimetres,
+                sensorShortMillimetres,
+                metres);
+    }
+
+    /** The same camera focused on the plane of a point. */
+    public Camera focusedOn(Vec3 point) {
+        return focused(depthMetres(point));
+    }
+
+    /** How far along the axis a point lies, metres from the lens. */
+    public double depthMetres(Vec3 point) {
+        return point.minus(position).dot(target.minus(position).unit());
     }
 
     /** The same camera with the exact values behind the nominal ones on its dials. */

@@ -73,6 +73,36 @@ public record DepthOfField(double nearMetres, double farMetres) {
         return 2 * nearestMetres * farthest / (nearestMetres + farthest);
     }
 
+    /**
+     * Circle of confusion of a sensor: that of 36 x 24 mm, smaller as its diagonal is, so that
+     * pictures of one size on paper are as sharp.
+     */
+    public static double circleMillimetres(double longMillimetres, double shortMillimetres) {
+        return DEFAULT_CIRCLE_MILLIMETRES
+                * Math.hypot(longMillimetres, shortMillimetres)
+                / Math.hypot(Camera.SENSOR_LONG_MILLIMETRES, Camera.SENSOR_SHORT_MILLIMETRES);
+    }
+
+    /**
+     * Diameter on the sensor of the disc that a point out of focus becomes: f^2 / N x (d - s) / (d
+     * (s - f)).
+     *
+     * @param focusMetres s, may be infinite
+     * @param atMetres d, may be infinite
+     * @return millimetres, positive behind the focus, negative before it
+     */
+    public static double discMillimetres(
+            double focalMillimetres, double fNumber, double focusMetres, double atMetres) {
+        double aperture = focalMillimetres / fNumber;
+        if (Double.isInfinite(focusMetres)) {
+            return -aperture * focalMillimetres / (1000 * atMetres);
+        }
+        return aperture
+                * focalMillimetres
+                / (1000 * focusMetres - focalMillimetres)
+                * (1 - focusMetres / atMetres);
+    }
+
     private static double fNumber(
             double focalMillimetres, double hyperfocalMetres, double circleMillimetres) {
         return focalMillimetres

@@ -23,6 +23,9 @@ public final class Plates {
     private final Part[] part;
     private final short[] owner;
     private final int[] extra;
+    private final float[] depth;
+    private final double nearest;
+    private final double farthest;
     private final float[] reflectance;
     private final float[][] diffuse;
     private final float[][] gloss;
@@ -31,6 +34,7 @@ public final class Plates {
      * @param part what each pixel shows
      * @param owner figure or lamp for each pixel, -1 for neither
      * @param extra index of the second sample of each pixel, 0 if it has one only
+     * @param depth of each sample along the camera's axis, metres
      * @param reflectance three for each sample
      * @param diffuse lux for each candela: [lamp][sample]; the house (lux for each lux) is last
      * @param gloss the same for mirrored light, already in terms of a white surface
@@ -42,6 +46,7 @@ public final class Plates {
             Part[] part,
             short[] owner,
             int[] extra,
+            float[] depth,
             float[] reflectance,
             float[][] diffuse,
             float[][] gloss) {
@@ -52,6 +57,15 @@ public final class Plates {
         this.part = part;
         this.owner = owner;
         this.extra = extra;
+        this.depth = depth;
+        double near = Double.POSITIVE_INFINITY;
+        double far = 0;
+        for (float d : depth) {
+            near = Math.min(near, d);
+            far = Math.max(far, d);
+        }
+        this.nearest = near;
+        this.farthest = far;
         this.reflectance = reflectance;
         this.diffuse = diffuse;
         this.gloss = gloss;
@@ -80,6 +94,11 @@ public final class Plates {
         return diffuse[lamp][y * width + x];
     }
 
+    /** How far along the camera's axis that lies which a pixel shows, metres. */
+    public double depthMetres(int x, int y) {
+        return depth[y * width + x];
+    }
+
     /** How many pixels show a part, of any owner. */
     public int count(Part wanted) {
         int n = 0;
@@ -105,7 +124,7 @@ public final class Plates {
      *
      * @param intensities for each luminaire of the scene in its order; Y is candela on the axis
      * @param houseWhite colour of the house light; Y 1 is the scene's house light, 0 is dark
-     * @param settings exposure and white balance; where it stands was settled when rendering
+     * @param settings exposure, white balance and focus; where it stands was settled when rendering
      * @throws IllegalArgumentException if the number of intensities is not that of the lamps
      */
     public LinearPicture compose(List<Xyz> intensities, Xyz houseWhite, Camera settings) {
@@ -146,6 +165,10 @@ public final class Plates {
         }
         for (int j = 0; j < sum.length; j++) {
             sum[j] = sum[j] * reflectance[j] + mirrored[j];
+        }
+        Focus focus = new Focus(settings, Math.max(width, height));
+        if (focus.blurs(nearest, farthest)) {
+            return new LinearPicture(this, new Defocus(width, height, extra, depth, focus).of(sum));
         }
         float[] out = new float[width * height * 3];
         System.arraycopy(sum, 0, out, 0, out.length);

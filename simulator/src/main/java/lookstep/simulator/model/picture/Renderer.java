@@ -8,8 +8,8 @@ import lookstep.simulator.model.space.Vec3;
  * Makes plates: one ray a pixel, four where surfaces meet, and from each point one ray to each lamp
  * (its size gives soft shadows) past the people. What each lamp brings where nobody shades it is
  * {@link lookstep.simulator.model.scene.LampInRoom}; the room's share of it is dimmed in creases.
- * Not modelled: depth of field, motion, light from one person on another, flare. The picture's
- * longer side is the longer side of the sensor; focus does not change the angle of view.
+ * Not modelled: motion, light from one person on another, flare. The picture's longer side is the
+ * longer side of the sensor; focus does not change the angle of view.
  */
 public final class Renderer {
     private static final double[][] CENTRE = {{0.5, 0.5}};
@@ -37,7 +37,7 @@ public final class Renderer {
         right = across.length() < 1e-9 ? new Vec3(1, 0, 0) : across.unit();
         up = right.cross(forward);
         perPixel =
-                Camera.SENSOR_LONG_MILLIMETRES
+                camera.sensorLongMillimetres()
                         / camera.focalMillimetres()
                         / Math.max(width, height);
     }
@@ -78,11 +78,13 @@ public final class Renderer {
         }
         int lamps = scene.luminaires().size();
         float[] reflectance = new float[samples * 3];
+        float[] depth = new float[samples];
         float[][] diffuse = new float[lamps + 1][samples];
         float[][] gloss = new float[lamps + 1][samples];
         for (int p = 0; p < pixels; p++) {
             if (extra[p] == 0) {
                 shading.paint(hits[p], p, reflectance);
+                depth[p] = depth(hits[p], ray(p, CENTRE[0]));
                 if (between(part, extra, p) == null) {
                     shading.light(ray(p, CENTRE[0]), hits[p], p, diffuse, gloss);
                 }
@@ -92,6 +94,7 @@ public final class Renderer {
                     int at = k == 0 ? p : extra[p] + k - 1;
                     Hit hit = shading.trace(camera.position(), d);
                     shading.paint(hit, at, reflectance);
+                    depth[at] = depth(hit, d);
                     shading.light(d, hit, at, diffuse, gloss);
                 }
             }
@@ -106,7 +109,21 @@ public final class Renderer {
             }
         }
         return new Plates(
-                width, height, scene.houseLux(), part, owner, extra, reflectance, diffuse, gloss);
+                width,
+                height,
+                scene.houseLux(),
+                part,
+                owner,
+                extra,
+                depth,
+                reflectance,
+                diffuse,
+                gloss);
+    }
+
+    /** Along the axis, for that is what focus goes by. */
+    private float depth(Hit hit, Vec3 d) {
+        return (float) (hit.distance() * d.dot(forward));
     }
 
     private Vec3 ray(int pixel, double[] within) {

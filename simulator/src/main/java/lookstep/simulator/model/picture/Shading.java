@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import lookstep.simulator.model.light.Luminaire;
 import lookstep.simulator.model.scene.Figure;
+import lookstep.simulator.model.scene.Finish;
 import lookstep.simulator.model.scene.LampInRoom;
 import lookstep.simulator.model.scene.Reflectance;
 import lookstep.simulator.model.scene.Room;
@@ -11,20 +12,10 @@ import lookstep.simulator.model.scene.Scene;
 import lookstep.simulator.model.space.Vec3;
 
 /**
- * What a ray meets, and how much light of each lamp comes back along it.
- *
- * <p>Gloss: Fresnel by Schlick with 0.04 at normal incidence (a refractive index of 1.5) times a
- * Blinn-Phong lobe normalised by (m + 8) / 8 pi, so that a white lamp mirrored by it returns no
- * more than the Fresnel share. What the diffuse part loses to it at grazing light is taken off by
- * (1 - F) / (1 - 0.04), so head-on light still sees the plain reflectance.
- *
- * <p>Fibres and fine hairs stand out of cloth, hair and skin and light up where a surface is seen
- * edge-on (asperity scattering, Koenderink and Pont 2003, from memory): this is what draws the rim
- * around black clothes. It goes with the cube of 1 - cos of the angle of view, so a surface that
- * faces the camera has none of it.
+ * What a ray meets, and how much light of each lamp comes back along it; what the surfaces do with
+ * it is {@link Finish}.
  */
 final class Shading {
-    private static final double F0 = 0.04;
     private static final double NORMAL_STEP = 0.0016;
     private static final double LEAST_SPREAD = 0.006;
 
@@ -143,9 +134,7 @@ final class Shading {
         }
         Vec3 p = hit.point();
         Vec3 n;
-        double shine = 0;
-        double power = 1;
-        double fuzz = 0;
+        Finish finish = Finish.MATT;
         if (hit.part() == Part.LAMP) {
             Vec3 axis = axes[hit.owner()];
             boolean front = d.dot(axis) < 0;
@@ -162,38 +151,22 @@ final class Shading {
         } else if (hit.part().ofFigure()) {
             Body body = people.get(hit.owner()).body;
             n = normal(body, people.get(hit.owner()).local(p.x(), p.y(), p.z()));
-            switch (hit.part()) {
-                case SKIN, FEATURE -> {
-                    shine = 0.8;
-                    power = 16;
-                    fuzz = 0.35;
-                }
-                case HAIR -> {
-                    shine = 0.8;
-                    power = 34;
-                    fuzz = 0.8;
-                }
-                case SHOES -> {
-                    shine = 1;
-                    power = 40;
-                }
-                default -> {
-                    shine = 0.45;
-                    power = 7;
-                    fuzz = 0.5;
-                }
-            }
+            finish =
+                    switch (hit.part()) {
+                        case SKIN, FEATURE -> Finish.SKIN;
+                        case HAIR -> Finish.HAIR;
+                        case SHOES -> Finish.SHOES;
+                        default -> Finish.CLOTHES;
+                    };
         } else {
             n = roomNormal(hit.part(), p);
             if (hit.part() == Part.FLOOR) {
-                shine = 0.5;
-                power = 45;
+                finish = Finish.FLOOR;
             } else if (hit.part() == Part.BACKGROUND && room.background().luminous() < CLOTH) {
                 n = Grain.clothNormal(p);
             }
         }
 
-        double facing = Math.max(0.02, -n.dot(d));
         double open = openness(p, n);
         for (int i = 0; i < lamps.length; i++) {
             double direct = fromLamp[i].direct(p, n);
@@ -205,33 +178,14 @@ final class Shading {
                 double spread = lamps[i].sizeMetres() / 2 / distance;
                 direct *= visible(p, n, l, distance, Math.max(LEAST_SPREAD, spread));
             }
-            if (shine > 0 && direct > 0) {
-                Vec3 half = l.minus(d).unit();
-                double mirrored = fresnel(Math.max(0, half.dot(l)));
-                double lobe = Math.pow(Math.max(0, n.dot(half)), power) * (power + 8) / 8;
-                double sheen = 0;
-                if (fuzz > 0) {
-                    double grazing = 1 - facing;
-                    sheen =
-                            fuzz
-                                    * grazing
-                                    * grazing
-                                    * grazing
-                                    / (4 * (cosine + facing - cosine * facing));
-                }
-                gloss[i][at] += (float) ((shine * mirrored * lobe + sheen) * direct);
-                direct *= 1 - shine * (fresnel(cosine) - F0) / (1 - F0);
+            if (finish.shine() > 0 && direct > 0) {
+                gloss[i][at] += (float) (finish.mirrored(n, d, l) * direct);
+                direct *= finish.scattered(cosine);
             }
             diffuse[i][at] = (float) (direct + fromLamp[i].indirect() * open);
         }
         // The house comes from all round, more from above; 1 on an upright surface.
         diffuse[lamps.length][at] = (float) ((1 + 0.45 * n.z()) * open);
-    }
-
-    private static double fresnel(double cosine) {
-        double c = 1 - cosine;
-        double c2 = c * c;
-        return F0 + (1 - F0) * c2 * c2 * c;
     }
 
     private double visible(Vec3 p, Vec3 n, Vec3 l, double distance, double spread) {

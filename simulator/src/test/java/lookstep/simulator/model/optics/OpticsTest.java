@@ -1,6 +1,7 @@
 package lookstep.simulator.model.optics;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import lookstep.simulator.model.space.Vec3;
@@ -148,5 +149,48 @@ class OpticsTest {
         assertEquals(5.656854, c.fNumber(), 1e-6);
         assertEquals(1 / 128.0, c.seconds(), 1e-12);
         assertEquals(634.960, c.iso(), 1e-3);
+    }
+
+    /**
+     * At the limits of the depth of field the disc is just the circle of confusion. Limits of the
+     * usual tables for c = 0.030 mm and nominal f-numbers, computed apart.
+     */
+    @ParameterizedTest
+    @CsvSource({
+        "35, 2.8, 2.5, 2.139, 3.009",
+        "35, 5.6, 4, 2.591, 8.768",
+        "50, 4, 3, 2.628, 3.495",
+        "50, 8, 3, 2.338, 4.185",
+        "50, 11, 5, 3.024, 14.43"
+    })
+    void theDiscAtTheLimitsIsTheCircle(double f, double n, double s, double near, double far) {
+        assertEquals(-0.030, DepthOfField.discMillimetres(f, n, s, near), 0.0001);
+        assertEquals(0.030, DepthOfField.discMillimetres(f, n, s, far), 0.0001);
+        assertEquals(0, DepthOfField.discMillimetres(f, n, s, s), 1e-12);
+    }
+
+    /** Focused far away, a point at the hyperfocal distance f^2 / (N c) is blurred by c. */
+    @Test
+    void focusedAtInfinityTheHyperfocalDistanceIsTheLimit() {
+        assertEquals(
+                -0.030,
+                DepthOfField.discMillimetres(50, 8, Double.POSITIVE_INFINITY, 2.5 / (8 * 0.030)),
+                1e-9);
+    }
+
+    /** 0.020 x 1 / 1.534 for 23.5 x 15.6 mm; a half for 17.3 x 13 mm. */
+    @Test
+    void theCircleGoesWithTheDiagonal() {
+        assertEquals(0.020, DepthOfField.circleMillimetres(36, 24), 1e-12);
+        assertEquals(0.01304, DepthOfField.circleMillimetres(23.5, 15.6), 0.00001);
+        assertEquals(0.0100, DepthOfField.circleMillimetres(17.3, 13), 0.00001);
+    }
+
+    @Test
+    void refusesWhatNoCameraIs() {
+        Camera camera = new Camera(new Vec3(0, -4, 1), new Vec3(0, 0, 1), 50, 8, 0.01, 100, 4000);
+        assertThrows(IllegalArgumentException.class, () -> camera.focused(0.05));
+        assertThrows(IllegalArgumentException.class, () -> camera.withSensor(24, 36));
+        assertEquals(4, camera.focusedOn(new Vec3(2, 0, 0)).focusMetres(), 1e-12);
     }
 }
