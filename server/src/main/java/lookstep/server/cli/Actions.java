@@ -2,6 +2,7 @@ package lookstep.server.cli;
 
 import java.nio.file.Path;
 import java.util.Optional;
+import lookstep.server.paper.PaperSize;
 import lookstep.server.rehearsal.Rehearsal;
 
 /** What the commands do; each returns the exit code. */
@@ -38,6 +39,9 @@ public interface Actions {
 
     /** Reads a plan or a fixture's file and says what is wrong with it, or what it comes to. */
     int check(Path file);
+
+    /** Writes a plan that was found good as a PDF to print. */
+    int paper(Path plan, Path pdf, PaperSize size);
 
     /** Lists the serial adapters and the network interfaces. */
     int ports();
