@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Pattern;
 import org.apache.fontbox.ttf.CmapLookup;
 import org.apache.fontbox.ttf.TTFParser;
 import org.apache.fontbox.ttf.TrueTypeFont;
@@ -22,6 +23,8 @@ final class Lettering {
     /** What stands for a letter that the font does not hold: Unicode's own replacement character. */
     static final char STAND_IN = '\uFFFD';
 
+    private static final Pattern NUMBER = Pattern.compile("[-+]?[\\d./]+");
+    private static final Pattern UNIT = Pattern.compile("(K|lx|W|A|V|%|m|mm|s|min)[,;.)]?");
     private static final String ELLIPSIS = "…";
 
     private final Map<Face, PDType0Font> fonts = new EnumMap<>(Face.class);
@@ -110,7 +113,7 @@ final class Lettering {
     List<String> wrapped(Face face, double size, double width, String text) {
         List<String> lines = new ArrayList<>();
         String line = "";
-        for (String word : shown(face, text).split(" +", -1)) {
+        for (String word : words(shown(face, text))) {
             String longer = line.isEmpty() ? word : line + " " + word;
             if (width(face, size, longer) <= width) {
                 line = longer;
@@ -128,6 +131,24 @@ final class Lettering {
         }
         lines.add(line);
         return lines;
+    }
+
+    /** Between spaces; a number keeps its unit. */
+    private static List<String> words(String shown) {
+        List<String> words = new ArrayList<>();
+        for (String word : shown.split(" +", -1)) {
+            int before = words.size() - 1;
+            boolean unit =
+                    before >= 0
+                            && UNIT.matcher(word).matches()
+                            && NUMBER.matcher(words.get(before)).matches();
+            if (unit) {
+                words.set(before, words.get(before) + " " + word);
+            } else {
+                words.add(word);
+            }
+        }
+        return words;
     }
 
     /** How many chars from the start fit; at least one letter, or there would be no end. */

@@ -96,7 +96,8 @@ final class Pages implements Closeable {
             down(14);
         }
         need(30 + room);
-        ink().text(Face.BOLD, 15, left(), y + 15, text);
+        ink().text(
+                        Face.BOLD, 15, left(), y + 15, letters.fitted(Face.BOLD, 15, width(), text));
         down(20);
         ink().line(left(), y, left() + width(), y, 1.2, 0);
         down(7);

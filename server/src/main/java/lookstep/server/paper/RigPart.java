@@ -56,16 +56,16 @@ final class RigPart {
         Table table =
                 new Table(
                         pages,
-                        Column.bold("", 0.75),
-                        Column.bold("light", 2.6),
-                        Column.of("fixture, mode", 3.1),
-                        Column.of("universe, slots", 2),
+                        Column.bold("", 0.6),
+                        Column.bold("light", 2.25),
+                        Column.of("fixture, mode", 2.7),
+                        Column.of("universe, slots", 1.85),
                         Column.bold("start address", 1.6),
-                        Column.of("at", 2),
-                        Column.of("aims at", 2),
-                        Column.of("modifier", 2),
-                        Column.of("circuit", 1.9),
-                        Column.of("watts", 1.2));
+                        Column.of("at", 2.65),
+                        Column.of("aims at", 2.65),
+                        Column.of("modifier", 1.9),
+                        Column.of("circuit", 1.6),
+                        Column.of("watts", 1.1));
         int number = 1;
         for (Light light : location.rig()) {
             int last = light.startSlot() + light.mode().slots() - 1;

@@ -1,5 +1,7 @@
 package lookstep.server.paper;
 
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import lookstep.server.look.Photometry;
@@ -9,7 +11,6 @@ import lookstep.server.plan.Location;
 import lookstep.server.plan.Place;
 import lookstep.server.plan.PlanWords;
 import lookstep.server.plan.Shot;
-import lookstep.simulator.model.light.Luminaire;
 import lookstep.simulator.model.scene.Positions;
 import lookstep.simulator.model.space.Vec3;
 
@@ -23,8 +24,14 @@ final class RigPlot {
     private static final double LABEL_WIDTH = 110;
     private static final double BEAM_GREY = 0.9;
 
-    /** A beam is drawn so far, or to its aim if that is nearer. */
-    private static final double BEAM_METRES = 3;
+    /** Its width is drawn so far, or to its aim if that is nearer. */
+    private static final double BEAM_METRES = 0.9;
+
+    /** Its middle so far. */
+    private static final double AXIS_METRES = 3;
+
+    /** Flat ones that make an arc to the eye. */
+    private static final int SLICES = 12;
 
     private final Location location;
     private final Optional<Shot> shot;
@@ -79,10 +86,10 @@ final class RigPlot {
         grid();
         ink.unclip();
         room();
-        location.rig().forEach(this::axis);
         people();
+        location.rig().forEach(this::axis);
         lights();
-        bar(top + (far - near) * scale + 10);
+        bar(top + (far - near) * scale + 10, pages.left() + pages.width());
         pages.down((far - near) * scale + BAR_ROOM + 8);
     }
 
@@ -135,27 +142,31 @@ final class RigPlot {
                 1);
     }
 
-    /** Where the beam falls, as seen from above; a light that looks straight down has none. */
+    /** How wide the beam is, as seen from above; a light that looks straight down shows none. */
     private void beam(Light light) {
-        Luminaire lamp = Photometry.luminaire(light);
-        double length = drawn(light);
-        if (length == 0) {
+        double half = Math.toRadians(Photometry.luminaire(light).beamDegrees() / 2);
+        double reach = Math.min(BEAM_METRES, drawn(light)) * scale;
+        if (reach == 0) {
             return;
         }
-        double half = Math.toRadians(lamp.beamDegrees() / 2);
-        double reach = length * scale;
         double x = x(light.position().x());
         double y = y(light.position().y());
         double turned = towards(light);
-        double side = reach / Math.max(0.3, Math.cos(half));
-        ink.triangle(
-                x,
-                y,
-                x + side * Math.cos(turned - half),
-                y - side * Math.sin(turned - half),
-                x + side * Math.cos(turned + half),
-                y - side * Math.sin(turned + half),
-                BEAM_GREY);
+        for (int i = 0; i < SLICES; i++) {
+            double one = turned - half + 2 * half * i / SLICES;
+            double other = turned - half + 2 * half * (i + 1) / SLICES;
+            ink.triangle(
+                    x,
+                    y,
+                    x + reach * Math.cos(one),
+                    y - reach * Math.sin(one),
+                    x + reach * Math.cos(other),
+                    y - reach * Math.sin(other),
+                    BEAM_GREY);
+        }
+        for (double edge : new double[] {turned - half, turned + half}) {
+            ink.line(x, y, x + reach * Math.cos(edge), y - reach * Math.sin(edge), 0.5, 0.3);
+        }
     }
 
     /** The middle of the beam, with a head where it aims. */
@@ -189,7 +200,7 @@ final class RigPlot {
     private static double drawn(Light light) {
         Vec3 d = light.aim().minus(light.position());
         double along = Math.hypot(d.x(), d.y());
-        return along < 0.05 ? 0 : Math.min(BEAM_METRES, along);
+        return along < 0.05 ? 0 : Math.min(AXIS_METRES, along);
     }
 
     /** First all numbers, then as many names as there is room for; the table has all. */
@@ -223,7 +234,11 @@ final class RigPlot {
             Light light = rig.get(i);
             String address = " " + light.universe() + "/" + light.startSlot();
             double room = LABEL_WIDTH - letters.width(Face.BOLD, LABEL, address);
-            name(letters.fitted(Face.BOLD, LABEL, room, light.name()) + address, xs[i], ys[i]);
+            name(
+                    letters.fitted(Face.BOLD, LABEL, room, light.name()) + address,
+                    xs[i],
+                    ys[i],
+                    towards(light));
         }
     }
 
@@ -247,7 +262,8 @@ final class RigPlot {
         return new Spot(x - DISC, y - DISC, 2 * DISC, 2 * DISC);
     }
 
-    private void name(String text, double x, double y) {
+    /** Beside the light, rather behind it than in its beam. */
+    private void name(String text, double x, double y, double beam) {
         double width = letters.width(Face.BOLD, LABEL, text);
         double high = LABEL * 1.17;
         double[][] corners = {
@@ -260,6 +276,12 @@ final class RigPlot {
             {x - DISC - width, y - DISC - high},
             {x - DISC - width, y + DISC}
         };
+        Arrays.sort(
+                corners,
+                Comparator.comparingDouble(
+                        c ->
+                                Math.cos(beam) * Math.signum(c[0] + width / 2 - x)
+                                        - Math.sin(beam) * Math.signum(c[1] + high / 2 - y)));
         for (double[] c : corners) {
             if (spots.take(new Spot(c[0], c[1], width, high))) {
                 ink.filled(c[0] - 0.5, c[1], width + 1, high, 1);
@@ -283,20 +305,23 @@ final class RigPlot {
         }
     }
 
-    private void bar(double y) {
+    private void bar(double y, double right) {
         double left = x(west);
         double metres = Math.min(5, Math.floor(east - west));
         for (int i = 0; i < metres; i++) {
             ink.filled(left + i * scale, y, scale, 4, i % 2 == 0 ? 0 : 1);
         }
         ink.box(left, y, metres * scale, 4, 0.6);
+        double text = left + metres * scale + 6;
         ink.text(
                 Face.PLAIN,
                 LABEL,
-                left + metres * scale + 6,
+                text,
                 y + 5.5,
-                PlanWords.number(metres)
-                        + " m; grid 1 m; a number, name and universe/start address for each"
-                        + " light");
+                letters.fitted(
+                        Face.PLAIN,
+                        LABEL,
+                        right - text,
+                        PlanWords.number(metres) + " m, grid 1 m. Beside lights: name, address."));
     }
 }

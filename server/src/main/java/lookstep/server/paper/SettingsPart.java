@@ -1,6 +1,5 @@
 package lookstep.server.paper;
 
-import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import lookstep.protocols.dmx.DmxPacket;
@@ -44,49 +43,46 @@ final class SettingsPart {
                 pages.down(2);
                 first = false;
             }
-            plan.looks().forEach(look -> look(pages, plan, look));
+            Table table =
+                    new Table(
+                            pages,
+                            Column.bold("light", 2.2),
+                            Column.of("asked", 3.4),
+                            Column.of("lux", 1.1),
+                            Column.of("colour", 1.4),
+                            Column.of("universe", 1.3),
+                            Column.bold("slot:value", 5.6));
+            plan.looks().forEach(look -> look(table, plan, look));
+            table.end();
         }
     }
 
-    private static void look(Pages pages, ShootPlan plan, Look look) {
-        pages.subheading(look.name() + ": " + PlanWords.camera(look.camera()), 60);
-        look.moved().forEach((light, to) -> moved(pages, light, to));
+    private static void look(Table table, ShootPlan plan, Look look) {
+        table.group(look.name() + ": " + PlanWords.camera(look.camera()));
         LookLevels worked = LookLevels.of(plan, look);
-        Table table =
-                new Table(
-                        pages,
-                        Column.bold("light", 2.4),
-                        Column.of("asked", 3),
-                        Column.of("lux", 1.2),
-                        Column.of("colour", 1.6),
-                        Column.of("universe", 1.2),
-                        Column.bold("slot:value", 5));
         for (int i = 0; i < plan.rig().size(); i++) {
             Light light = plan.rig().get(i);
             LightReport report = worked.lights().get(i);
             DmxPacket packet = RigPackets.packet(plan, worked.levels(), light.universe());
             table.row(
-                    light.name() + (light.name().equals(look.key()) ? " (key)" : ""),
-                    asked(look.lights(), light),
+                    light.name(),
+                    asked(look, light),
                     report.given().map(g -> LightWords.lux(g.amount().lux())).orElse("–"),
                     report.given().map(g -> colour(g.colour())).orElse("–"),
                     String.valueOf(light.universe()),
                     slots(light, packet));
         }
-        table.end();
     }
 
-    private static void moved(Pages pages, String light, Placing to) {
-        pages.paragraph(
-                Face.BOLD,
-                9.5,
-                0,
-                "Move ‘%s’ to %s, aim at %s".formatted(light, point(to.position()), point(to.aim())));
-    }
-
-    private static String asked(Map<String, Setting> settings, Light light) {
-        Setting setting = settings.get(light.name());
-        return setting == null ? "off" : PlanWords.setting(setting);
+    private static String asked(Look look, Light light) {
+        Setting setting = look.lights().get(light.name());
+        Placing to = look.moved().get(light.name());
+        return (setting == null ? "off" : PlanWords.setting(setting))
+                + (light.name().equals(look.key()) ? " (the key)" : "")
+                + (to == null
+                        ? ""
+                        : "; MOVED to %s, aimed at %s"
+                                .formatted(point(to.position()), point(to.aim())));
     }
 
     private static String colour(LightReport.Colour colour) {

@@ -11,10 +11,10 @@ import lookstep.simulator.model.scene.Arrangement;
 /** One shot of the running order, kept together on a page. */
 final class ShotBlock {
     private static final double NUMBER = 34;
-    private static final double HANG = 46;
-    private static final double SIZE = 9.6;
-    private static final double NAME = 13;
-    private static final double SAY = 11;
+    private static final double HANG = 48;
+    private static final double SIZE = 10;
+    private static final double NAME = 14;
+    private static final double SAY = 12;
     private static final double TAG = 8;
     private static final double GAP = 10;
 
@@ -28,11 +28,13 @@ final class ShotBlock {
     /**
      * One line of text.
      *
+     * @param above room over it
      * @param word bold in front, or empty
      */
-    private record Line(Face face, double size, String word, double indent, String text) {
+    private record Line(
+            Face face, double size, double above, String word, double indent, String text) {
         double high() {
-            return size * Pages.LEADING;
+            return above + size * Pages.LEADING;
         }
     }
 
@@ -73,7 +75,7 @@ final class ShotBlock {
         for (Line line : lines) {
             // Only a shot that is longer than a page is broken.
             pages.need(line.high());
-            double base = pages.y() + line.size() * Pages.ASCENT;
+            double base = pages.y() + line.above() + line.size() * Pages.ASCENT;
             if (!line.word().isEmpty()) {
                 pages.ink().text(Face.BOLD, line.size(), x, base, line.word());
             }
@@ -104,16 +106,25 @@ final class ShotBlock {
 
     private void collect(double width) {
         String at = startsAtSeconds == null ? "" : "at about " + clock(startsAtSeconds) + ": ";
-        add(Face.BOLD, NAME, "", 0, width, at + shot.name());
-        add("look", width, shot.look());
-        people(width);
+        add(Face.BOLD, NAME, 0, "", 0, width, at + shot.name());
         add(
-                "stand",
-                width,
-                PlanWords.arrangement(shot.arrangement())
-                        + (shot.people().size() > 1
-                                ? ", " + n(shot.arrangement().spacingMetres()) + " m apart"
-                                : ""));
+                Face.PLAIN,
+                SIZE,
+                2.5,
+                "look",
+                HANG,
+                width - HANG,
+                shot.look() + ": " + PlanWords.camera(plan.look(shot.look()).camera()));
+        people(width);
+        if (shot.people().size() > 1) {
+            add(
+                    "stand",
+                    width,
+                    PlanWords.arrangement(shot.arrangement())
+                            + ", "
+                            + n(shot.arrangement().spacingMetres())
+                            + " m apart");
+        }
         add(
                 "camera",
                 width,
@@ -122,7 +133,6 @@ final class ShotBlock {
                                 n(shot.lensMillimetres()),
                                 n(shot.distanceMetres()),
                                 n(shot.cameraHeightMetres())));
-        add("", width, PlanWords.camera(plan.look(shot.look()).camera()));
         add(
                 "frame",
                 width,
@@ -135,15 +145,18 @@ final class ShotBlock {
         if (!shot.use().job().isEmpty()) {
             add("job", width, shot.use().job());
         }
+        double above = 4;
         for (String say : shot.say()) {
-            add(Face.BOLD, SAY, "", 0, width, "“" + say + "”");
+            add(Face.BOLD, SAY, above, "", 0, width, "“" + say + "”");
+            above = 0;
         }
     }
 
     private void people(double width) {
         Arrangement a = shot.arrangement();
         if (a.kind() != Arrangement.Kind.ROWS) {
-            add("people", width, String.join(", ", shot.people()));
+            String alone = shot.solo() ? ", solo" : "";
+            add("people", width, String.join(", ", shot.people()) + alone);
             return;
         }
         int from = 0;
@@ -159,15 +172,23 @@ final class ShotBlock {
     }
 
     private void add(String word, double width, String text) {
-        add(Face.PLAIN, SIZE, word, HANG, width - HANG, text);
+        add(Face.PLAIN, SIZE, 0, word, HANG, width - HANG, text);
     }
 
     private void add(
-            Face face, double size, String word, double indent, double width, String text) {
+            Face face,
+            double size,
+            double above,
+            String word,
+            double indent,
+            double width,
+            String text) {
         String before = word;
+        double room = above;
         for (String line : pages.letters().wrapped(face, size, width, text)) {
-            lines.add(new Line(face, size, before, indent, line));
+            lines.add(new Line(face, size, room, before, indent, line));
             before = "";
+            room = 0;
         }
     }
 

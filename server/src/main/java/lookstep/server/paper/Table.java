@@ -5,8 +5,10 @@ import java.util.List;
 
 /** Rows under a heading that stands again on each page. */
 final class Table {
-    private static final double SIZE = 8.8;
+    private static final double SIZE = 9;
+    private static final double HEAD = 8;
     private static final double LINE = SIZE * Pages.LEADING;
+    private static final double GROUP = 11;
     private static final double GAP = 7;
     private static final double PAD = 2.2;
 
@@ -69,9 +71,35 @@ final class Table {
         rule(0.4, 0.55);
     }
 
+    /** A line of its own over the rows that follow, which stay with it. */
+    void group(String text) {
+        String shown = pages.letters().fitted(Face.BOLD, GROUP, pages.width(), text);
+        double high = GROUP * Pages.LEADING + 9;
+        if (!begun) {
+            pages.need(headHeight() + high + 4 * LINE);
+            head();
+            begun = true;
+        } else if (pages.need(high + 4 * LINE)) {
+            head();
+        }
+        pages.ink()
+                .text(
+                        Face.BOLD,
+                        GROUP,
+                        pages.left(),
+                        pages.y() + 6 + GROUP * Pages.ASCENT,
+                        shown);
+        pages.down(high);
+        rule(0.8, 0);
+    }
+
     /** Room under the last row. */
     void end() {
         pages.down(begun ? 7 : 0);
+    }
+
+    private List<String> headLines(int column) {
+        return pages.letters().wrapped(Face.BOLD, HEAD, width(column), columns.get(column).head());
     }
 
     private List<String> wrapped(Face face, int column, String text) {
@@ -97,7 +125,7 @@ final class Table {
     private int headLines() {
         int most = 1;
         for (int i = 0; i < columns.size(); i++) {
-            most = Math.max(most, wrapped(Face.BOLD, i, columns.get(i).head()).size());
+            most = Math.max(most, headLines(i).size());
         }
         return most;
     }
@@ -106,10 +134,10 @@ final class Table {
         double x = pages.left();
         double bottom = pages.y() + headHeight();
         for (int i = 0; i < columns.size(); i++) {
-            List<String> lines = wrapped(Face.BOLD, i, columns.get(i).head());
+            List<String> lines = headLines(i);
             double y = bottom - PAD - lines.size() * LINE + SIZE * Pages.ASCENT;
             for (String line : lines) {
-                pages.ink().text(Face.BOLD, SIZE, x, y, line, 0.25);
+                pages.ink().text(Face.BOLD, HEAD, x, y, line, 0.25);
                 y += LINE;
             }
             x += width(i) + GAP;
