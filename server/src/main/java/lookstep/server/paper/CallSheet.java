@@ -17,9 +17,9 @@ public final class CallSheet {
         try (Pages pages = new Pages(sheet)) {
             HeadPart.draw(pages, sheet);
             OrderPart.draw(pages, sheet);
+            CautionsPart.draw(pages, sheet);
             RigPart.draw(pages, sheet);
             SettingsPart.draw(pages, sheet);
-            CautionsPart.draw(pages, sheet);
             pages.write(out);
         }
     }

@@ -8,7 +8,7 @@ final class CautionsPart {
     private CautionsPart() {}
 
     static void draw(Pages pages, Sheet sheet) {
-        pages.heading("What to mind", 190);
+        pages.heading("What to mind", 185);
         pages.paragraph(
                 Face.BOLD,
                 SIZE,

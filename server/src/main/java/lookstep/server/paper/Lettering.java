@@ -7,6 +7,7 @@ import java.io.UncheckedIOException;
 import java.text.Normalizer;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
@@ -28,6 +29,7 @@ final class Lettering {
     private static final String ELLIPSIS = "…";
 
     private final Map<Face, PDType0Font> fonts = new EnumMap<>(Face.class);
+    private final Map<Face, Map<Integer, Double>> widths = new EnumMap<>(Face.class);
     private final Map<Face, CmapLookup> glyphs = new EnumMap<>(Face.class);
 
     Lettering(PDDocument document) throws IOException {
@@ -36,6 +38,7 @@ final class Lettering {
             // Ligatures would be drawn narrower than they are measured.
             font.setEnableGsub(false);
             fonts.put(face, PDType0Font.load(document, font, true));
+            widths.put(face, new HashMap<>());
             glyphs.put(face, font.getUnicodeCmapLookup());
         }
     }
@@ -56,10 +59,12 @@ final class Lettering {
      */
     String shown(Face face, String text) {
         StringBuilder out = new StringBuilder();
-        Normalizer.normalize(text, Normalizer.Form.NFC)
+        ArabicForms.joined(Normalizer.normalize(text, Normalizer.Form.NFC))
                 .codePoints()
                 .forEach(point -> append(out, face, point));
-        return out.toString().strip();
+        String shown = out.toString().strip();
+        // A name that cannot be seen is no name.
+        return shown.isEmpty() && !text.isBlank() ? String.valueOf(STAND_IN) : shown;
     }
 
     private void append(StringBuilder out, Face face, int point) {
@@ -82,8 +87,18 @@ final class Lettering {
 
     /** Width in points of a text that came from {@link #shown}. */
     double width(Face face, double size, String shown) {
+        double thousandths = 0;
+        for (int i = 0; i < shown.length(); i = shown.offsetByCodePoints(i, 1)) {
+            thousandths +=
+                    widths.get(face)
+                            .computeIfAbsent(shown.codePointAt(i), point -> one(face, point));
+        }
+        return thousandths / 1000 * size;
+    }
+
+    private double one(Face face, int point) {
         try {
-            return fonts.get(face).getStringWidth(shown) / 1000.0 * size;
+            return fonts.get(face).getStringWidth(Character.toString(point));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -87,6 +87,8 @@ final class RigPlot {
         ink.unclip();
         room();
         people();
+        label("background", x(0), y(location.place().backgroundMetres()) + 11, 0);
+        label("nearest row", x(-location.place().widthMetres() / 2) + 4, y(0) - 3, 1);
         location.rig().forEach(this::axis);
         lights();
         bar(top + (far - near) * scale + 10, pages.left() + pages.width());
@@ -117,9 +119,7 @@ final class RigPlot {
         double back = y(p.backgroundMetres());
         ink.box(left, back, right - left, p.depthMetres() * scale, 1);
         ink.line(left, back, right, back, 3.2, 0);
-        label("background", x(0), back + 11, 0);
         ink.dashed(left, y(0), right, y(0), 0.8, 0);
-        label("nearest row", left + 4, y(0) - 3, 1);
     }
 
     private void people() {
