@@ -19,9 +19,7 @@ final class PaperRemarks {
         for (Location location : plan.locations()) {
             ShootPlan there = plan.locations().size() == 1 ? plan : plan.at(location.name());
             there.looks().forEach(look -> all.addAll(LookLevels.of(there, look).notes()));
-            PatchReport.of(there)
-                    .warnings()
-                    .forEach(w -> all.add(w.says() + "; " + w.mend()));
+            PatchReport.of(there).warnings().forEach(w -> all.add(w.says() + "; " + w.mend()));
         }
         return new ArrayList<>(all);
     }

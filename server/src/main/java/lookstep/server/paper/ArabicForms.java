@@ -48,8 +48,7 @@ final class ArabicForms {
             List<Integer> shapes = SHAPES.getOrDefault(points[i], List.of());
             boolean before = shapes.size() >= 2 && joinsOnward(neighbour(points, i, -1));
             boolean after = shapes.size() == 4 && joinsBack(neighbour(points, i, 1));
-            int shape =
-                    before && after ? MEDIAL : before ? FINAL : after ? INITIAL : ISOLATED;
+            int shape = before && after ? MEDIAL : before ? FINAL : after ? INITIAL : ISOLATED;
             out.appendCodePoint(shape == ISOLATED ? points[i] : shapes.get(shape));
         }
         return out.toString();

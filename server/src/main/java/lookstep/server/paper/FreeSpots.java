@@ -15,10 +15,7 @@ final class FreeSpots {
         }
 
         private boolean holds(Spot o) {
-            return o.x >= x
-                    && o.y >= y
-                    && o.x + o.width <= x + width
-                    && o.y + o.high <= y + high;
+            return o.x >= x && o.y >= y && o.x + o.width <= x + width && o.y + o.high <= y + high;
         }
     }
 

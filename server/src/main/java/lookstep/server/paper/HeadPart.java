@@ -34,14 +34,7 @@ final class HeadPart {
                         + ", "
                         + counted(plan.people().size(), "person", "people"));
         pages.down(6);
-        pages.ink()
-                .line(
-                        pages.left(),
-                        pages.y(),
-                        pages.left() + pages.width(),
-                        pages.y(),
-                        1.2,
-                        0);
+        pages.ink().line(pages.left(), pages.y(), pages.left() + pages.width(), pages.y(), 1.2, 0);
         pages.down(4);
         plan.locations().forEach(l -> place(pages, l));
         people(pages, plan);

@@ -140,8 +140,7 @@ final class Ink {
     }
 
     /** A triangle filled with a grey. */
-    void triangle(
-            double x1, double y1, double x2, double y2, double x3, double y3, double grey) {
+    void triangle(double x1, double y1, double x2, double y2, double x3, double y3, double grey) {
         draw(
                 s -> {
                     s.setNonStrokingColor((float) grey);

@@ -21,7 +21,9 @@ import org.apache.pdfbox.pdmodel.font.PDType0Font;
 
 /** The fonts of one document: what of a text they hold, how wide it is, where it breaks. */
 final class Lettering {
-    /** What stands for a letter that the font does not hold: Unicode's own replacement character. */
+    /**
+     * What stands for a letter that the font does not hold: Unicode's own replacement character.
+     */
     static final char STAND_IN = '\uFFFD';
 
     private static final Pattern NUMBER = Pattern.compile("[-+]?[\\d./]+");

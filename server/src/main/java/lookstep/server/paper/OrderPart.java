@@ -1,14 +1,27 @@
 package lookstep.server.paper;
 
+import java.util.ArrayList;
+import java.util.List;
 import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.Shot;
 
 /** The shots in the order to be made. */
 final class OrderPart {
+    /** The words under it. */
+    private static final double LEAST_WITH_HEADING = 28;
+
     private OrderPart() {}
 
     static void draw(Pages pages, Sheet sheet) {
         ShootPlan plan = sheet.plan();
-        pages.heading("Running order", 150);
+        List<ShotBlock> blocks = new ArrayList<>();
+        for (String id : sheet.order()) {
+            Shot shot = plan.shot(id).orElseThrow();
+            Double starts = sheet.startsAtSeconds().get(id);
+            blocks.add(new ShotBlock(pages, plan, shot, blocks.size() + 1, starts));
+        }
+        double first = blocks.isEmpty() ? 0 : blocks.get(0).high();
+        pages.heading("Running order", Math.min(LEAST_WITH_HEADING + first, pages.pageHeight()));
         pages.paragraph(
                 Face.PLAIN,
                 8.5,
@@ -19,15 +32,6 @@ final class OrderPart {
                                 ? ""
                                 : " Times are estimates, from the start of the window."));
         pages.down(4);
-        int number = 1;
-        for (String id : sheet.order()) {
-            new ShotBlock(
-                            pages,
-                            plan,
-                            plan.shot(id).orElseThrow(),
-                            number++,
-                            sheet.startsAtSeconds().get(id))
-                    .draw();
-        }
+        blocks.forEach(ShotBlock::draw);
     }
 }

@@ -96,8 +96,7 @@ final class Pages implements Closeable {
             down(14);
         }
         need(30 + room);
-        ink().text(
-                        Face.BOLD, 15, left(), y + 15, letters.fitted(Face.BOLD, 15, width(), text));
+        ink().text(Face.BOLD, 15, left(), y + 15, letters.fitted(Face.BOLD, 15, width(), text));
         down(20);
         ink().line(left(), y, left() + width(), y, 1.2, 0);
         down(7);
@@ -107,12 +106,7 @@ final class Pages implements Closeable {
     void subheading(String text, double room) {
         need(22 + room);
         down(4);
-        ink().text(
-                        Face.BOLD,
-                        11.5,
-                        left(),
-                        y + 11,
-                        letters.fitted(Face.BOLD, 11.5, width(), text));
+        ink().text(Face.BOLD, 11.5, left(), y + 11, letters.fitted(Face.BOLD, 11.5, width(), text));
         down(17);
     }
 

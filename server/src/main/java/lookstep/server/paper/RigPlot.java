@@ -301,6 +301,7 @@ final class RigPlot {
         double width = letters.width(Face.PLAIN, LABEL, shown);
         double left = from == 0 ? x - width / 2 : x;
         if (spots.take(new Spot(left, base - LABEL * 0.94, width, LABEL * 1.17))) {
+            ink.filled(left - 0.5, base - LABEL * 0.94, width + 1, LABEL * 1.17, 1);
             ink.text(Face.PLAIN, LABEL, left, base, shown);
         }
     }

@@ -99,8 +99,6 @@ final class SettingsPart {
     private static String point(Vec3 p) {
         return "(%s, %s, %s)"
                 .formatted(
-                        PlanWords.number(p.x()),
-                        PlanWords.number(p.y()),
-                        PlanWords.number(p.z()));
+                        PlanWords.number(p.x()), PlanWords.number(p.y()), PlanWords.number(p.z()));
     }
 }

@@ -23,6 +23,7 @@ final class ShotBlock {
     private final Shot shot;
     private final int number;
     private final Double startsAtSeconds;
+    private final StandingDrawing drawing;
     private final List<Line> lines = new ArrayList<>();
 
     /**
@@ -49,14 +50,21 @@ final class ShotBlock {
         this.shot = shot;
         this.number = number;
         this.startsAtSeconds = startsAtSeconds;
+        drawing = new StandingDrawing(shot);
+        collect(pages.width() - NUMBER - GAP - StandingDrawing.WIDTH);
+    }
+
+    double high() {
+        return Math.max(textHigh(), drawing.high()) + 12;
+    }
+
+    private double textHigh() {
+        return lines.stream().mapToDouble(Line::high).sum();
     }
 
     void draw() {
-        StandingDrawing drawing = new StandingDrawing(shot);
-        double textWidth = pages.width() - NUMBER - GAP - StandingDrawing.WIDTH;
-        collect(textWidth);
-        double text = lines.stream().mapToDouble(Line::high).sum();
-        double high = Math.max(text, drawing.high()) + 12;
+        double text = textHigh();
+        double high = high();
         boolean fits = high <= pages.pageHeight();
         pages.need(fits ? high : drawing.high() + 40);
         double top = pages.y();
@@ -87,13 +95,7 @@ final class ShotBlock {
         }
         pages.down(2);
         pages.ink()
-                .line(
-                        pages.left(),
-                        pages.y(),
-                        pages.left() + pages.width(),
-                        pages.y(),
-                        0.5,
-                        0.4);
+                .line(pages.left(), pages.y(), pages.left() + pages.width(), pages.y(), 0.5, 0.4);
         pages.down(5);
     }
 

@@ -76,7 +76,8 @@ final class StandingDrawing {
             double width = letters.width(Face.BOLD, size, shown);
             double high = size * 1.17;
             boolean inside = Math.hypot(width / 2, size * 0.36) <= radius;
-            if (inside && spots.take(new Spot(x - width / 2 - 0.5, y - high / 2, width + 1, high))) {
+            if (inside
+                    && spots.take(new Spot(x - width / 2 - 0.5, y - high / 2, width + 1, high))) {
                 ink.text(Face.BOLD, size, x - width / 2, y + size * 0.36, shown);
                 return true;
             }

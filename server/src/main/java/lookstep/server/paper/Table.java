@@ -83,12 +83,7 @@ final class Table {
             head();
         }
         pages.ink()
-                .text(
-                        Face.BOLD,
-                        GROUP,
-                        pages.left(),
-                        pages.y() + 6 + GROUP * Pages.ASCENT,
-                        shown);
+                .text(Face.BOLD, GROUP, pages.left(), pages.y() + 6 + GROUP * Pages.ASCENT, shown);
         pages.down(high);
         rule(0.8, 0);
     }

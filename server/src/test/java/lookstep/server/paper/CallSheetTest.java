@@ -119,8 +119,7 @@ class CallSheetTest {
 
     @Test
     void eachSlotOfEachLookIsThereToBeSetByHand() throws Exception {
-        String text =
-                Poppler.text(write(sheet(DEMO, PaperSize.A4))).replace("2031, 12:30", "");
+        String text = Poppler.text(write(sheet(DEMO, PaperSize.A4))).replace("2031, 12:30", "");
         String settings = text.substring(text.indexOf("Slots are written as"));
         for (int i = 0; i < DEMO.looks().size(); i++) {
             Look look = DEMO.looks().get(i);
@@ -130,8 +129,7 @@ class CallSheetTest {
                             ? settings.indexOf(" " + DEMO.looks().get(i + 1).name() + ": f/")
                             : settings.length();
             assertTrue(from > 0 && to > from, look.name());
-            DmxPacket packet =
-                    RigPackets.packet(DEMO, LookLevels.of(DEMO, look).levels(), 1);
+            DmxPacket packet = RigPackets.packet(DEMO, LookLevels.of(DEMO, look).levels(), 1);
             int slots = 0;
             Matcher pair = Pattern.compile(" (\\d+):(\\d+)").matcher(settings.substring(from, to));
             while (pair.find()) {
@@ -362,22 +360,13 @@ class CallSheetTest {
         Path pdf = write(sheet(DEMO, PaperSize.A4));
         long before = Files.size(pdf);
         PdfFile.write(
-                new Sheet(
-                        DEMO,
-                        List.of("safe"),
-                        Map.of(),
-                        List.of(),
-                        PaperSize.A4,
-                        "p",
-                        "0",
-                        NOON),
+                new Sheet(DEMO, List.of("safe"), Map.of(), List.of(), PaperSize.A4, "p", "0", NOON),
                 pdf);
         assertTrue(Files.size(pdf) < before);
         Path other = Files.writeString(dir.resolve("notes.txt"), "mine");
         IOException refused =
                 assertThrows(
-                        IOException.class,
-                        () -> PdfFile.write(sheet(DEMO, PaperSize.A4), other));
+                        IOException.class, () -> PdfFile.write(sheet(DEMO, PaperSize.A4), other));
         holds(refused.getMessage(), "notes.txt: it is there already and is no PDF");
         assertEquals("mine", Files.readString(other));
         assertThrows(IOException.class, () -> PdfFile.write(sheet(DEMO, PaperSize.A4), dir));
@@ -419,6 +408,6 @@ class CallSheetTest {
         nothingIsCutOrOverlaps(Poppler.pages(pdf));
         String text = Poppler.text(pdf);
         // Each short name once in each drawing of all five, and in the solo's own.
-        assertEquals(plan.shots().size(), count(text, " Zo ") , text);
+        assertEquals(plan.shots().size(), count(text, " Zo "), text);
     }
 }

@@ -44,11 +44,19 @@ final class CrowdedPlan {
                         case 2 -> Kind.ZIGZAG;
                         default -> Kind.CLUSTER;
                     };
-            all.add(shot("s" + i, "shot number " + i, some, new Arrangement(
-                    kind, i % 8 < 4, 0.55, 0, List.of())));
+            all.add(
+                    shot(
+                            "s" + i,
+                            "shot number " + i,
+                            some,
+                            new Arrangement(kind, i % 8 < 4, 0.55, 0, List.of())));
         }
-        all.add(shot("everybody", "everybody", names, new Arrangement(
-                Kind.LINE, false, 0.55, 0, List.of())));
+        all.add(
+                shot(
+                        "everybody",
+                        "everybody",
+                        names,
+                        new Arrangement(Kind.LINE, false, 0.55, 0, List.of())));
         return plan("Many of everything", names, lights(lights, "lamp %d on the bar"), all);
     }
 
