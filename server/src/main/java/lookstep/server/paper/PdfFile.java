@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
@@ -53,6 +54,10 @@ public final class PdfFile {
     }
 
     private static void refuse(Path file) throws IOException {
+        Path folder = file.toAbsolutePath().getParent();
+        if (folder != null && !Files.isDirectory(folder)) {
+            throw new NoSuchFileException(folder.toString());
+        }
         if (!Files.exists(file)) {
             return;
         }

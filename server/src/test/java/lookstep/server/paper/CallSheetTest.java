@@ -370,9 +370,14 @@ class CallSheetTest {
         holds(refused.getMessage(), "notes.txt: it is there already and is no PDF");
         assertEquals("mine", Files.readString(other));
         assertThrows(IOException.class, () -> PdfFile.write(sheet(DEMO, PaperSize.A4), dir));
-        assertThrows(
-                IOException.class,
-                () -> PdfFile.write(sheet(DEMO, PaperSize.A4), dir.resolve("no/where.pdf")));
+        Path nowhere = dir.resolve("no");
+        IOException missing =
+                assertThrows(
+                        IOException.class,
+                        () ->
+                                PdfFile.write(
+                                        sheet(DEMO, PaperSize.A4), nowhere.resolve("where.pdf")));
+        assertEquals(nowhere.toString(), missing.getMessage());
         try (var files = Files.list(dir)) {
             assertEquals(2, files.count(), "no part of a file is left");
         }
