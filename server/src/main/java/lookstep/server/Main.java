@@ -14,6 +14,7 @@ import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.atomic.AtomicReference;
@@ -41,6 +42,9 @@ import lookstep.server.lighting.Shown;
 import lookstep.server.live.Journal;
 import lookstep.server.live.LiveState;
 import lookstep.server.look.Adjustment;
+import lookstep.server.paper.PaperSize;
+import lookstep.server.paper.PdfFile;
+import lookstep.server.paper.Sheet;
 import lookstep.server.patch.PatchReport;
 import lookstep.server.patch.PatchText;
 import lookstep.server.plan.FixtureText;
@@ -224,6 +228,32 @@ public final class Main implements Actions {
             out.print(plain(ReportText.of(plan, report.without(Kind.ADDRESSES))));
         }
         return how.strict() && report.worst() == Weight.WRONG ? FAILED : GOOD;
+    }
+
+    @Override
+    public int paper(Path file, Path pdf, PaperSize size) {
+        PlanReading reading = new PlanReader(GenericFixtures.all(), new GdtfSource()).read(file);
+        if (!(reading instanceof PlanReading.Good good)) {
+            return WRONG;
+        }
+        ShootPlan plan = good.plan();
+        try {
+            PdfFile.write(
+                    new Sheet(
+                            plan,
+                            plan.shots().stream().map(Shot::id).toList(),
+                            Map.of(),
+                            PaperRemarks.of(plan),
+                            size,
+                            String.valueOf(file.getFileName()),
+                            hash(plan.toString()),
+                            LocalDateTime.now(ZoneId.systemDefault())),
+                    pdf);
+        } catch (IOException e) {
+            return failed(e);
+        }
+        out.printf("%nThe call sheet is in %s%n", plain(pdf.toString()));
+        return GOOD;
     }
 
     private int checkFixture(Path file) {

@@ -37,6 +37,7 @@ class ArrowsTest {
         "lookstep.server.look, 18",
         "lookstep.server.checks, 30",
         "lookstep.server.patch, 9",
+        "lookstep.server.paper, 20",
         "lookstep.server.fixture, 10",
         "lookstep.server.lighting, 6",
         "lookstep.server.live, 6",
@@ -160,6 +161,8 @@ class ArrowsTest {
         "org.xnio.., lookstep.server.web..",
         "org.apache.ftpserver.., lookstep.server.ftp..",
         "org.apache.mina.., lookstep.server.ftp..",
+        "org.apache.pdfbox.., lookstep.server.paper..",
+        "org.apache.fontbox.., lookstep.server.paper..",
         "picocli.., lookstep.server.cli..",
         "com.google.zxing.., lookstep.server.cli..",
         "com.fasterxml.jackson.dataformat.., lookstep.server.plan.."
@@ -173,6 +176,27 @@ class ArrowsTest {
                 .should()
                 .dependOnClassesThat()
                 .resideInAPackage(what)
+                .check(OURS);
+    }
+
+    @Test
+    void paperKnowsThePlanAndWhatIsWorkedOutFromItAlone() {
+        classes()
+                .that()
+                .resideInAPackage("lookstep.server.paper..")
+                .should()
+                .onlyDependOnClassesThat()
+                .resideInAnyPackage(
+                        "lookstep.server.paper..",
+                        "lookstep.server.plan",
+                        "lookstep.server.look..",
+                        "lookstep.server.disk..",
+                        "lookstep.simulator.model..",
+                        "lookstep.protocols.dmx..",
+                        "lookstep.protocols.fixture..",
+                        "org.apache.pdfbox..",
+                        "org.apache.fontbox..",
+                        "java..")
                 .check(OURS);
     }
 

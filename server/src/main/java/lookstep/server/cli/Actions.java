@@ -2,6 +2,7 @@ package lookstep.server.cli;
 
 import java.nio.file.Path;
 import java.util.Optional;
+import lookstep.server.paper.PaperSize;
 import lookstep.server.rehearsal.Rehearsal;
 
 /** What the commands do; each returns the exit code. */
@@ -47,6 +48,9 @@ public interface Actions {
      * @param place one of the plan's; empty for the first
      */
     record Checking(boolean json, boolean strict, String place) {}
+
+    /** Writes a plan that was found good as a PDF to print. */
+    int paper(Path plan, Path pdf, PaperSize size);
 
     /** Lists the serial adapters and the network interfaces. */
     int ports();

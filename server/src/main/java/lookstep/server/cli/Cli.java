@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
+import lookstep.server.paper.PaperSize;
+import lookstep.server.plan.file.FixtureFiles;
 import lookstep.server.rehearsal.Rehearsal;
 import picocli.CommandLine;
 import picocli.CommandLine.ArgGroup;
@@ -339,6 +341,7 @@ public final class Cli implements Runnable {
                 "  lookstep check tour.shoot.yaml",
                 "  lookstep check tour.shoot.yaml --place 'the stairs'",
                 "  lookstep check tour.shoot.yaml --json --strict   for programs",
+                "  lookstep check tour.shoot.yaml --paper tour.pdf   a call sheet to print",
                 "  lookstep check stage-panel.fixture.yaml",
                 "  lookstep check --demo > tour.shoot.yaml      a plan to begin from",
                 "  lookstep check --schema > shoot.schema.json  for your editor",
@@ -382,8 +385,43 @@ public final class Cli implements Runnable {
             private boolean fixtureSchema;
         }
 
+        @Option(
+                names = "--paper",
+                paramLabel = "FILE.pdf",
+                description = "Write the plan as a call sheet as well, if it is good.")
+        private Path paper;
+
+        @Option(
+                names = "--paper-size",
+                paramLabel = "SIZE",
+                description = "With --paper: a4 or letter, a4 if left out.")
+        private PaperSize paperSize;
+
+        @Spec private CommandSpec spec;
+
         @Override
         public Integer call() {
+            int code = checkOrPrint();
+            return code == Actions.GOOD && paper != null ? paper() : code;
+        }
+
+        private int paper() {
+            return actions.paper(which.plan, paper, paperSize == null ? PaperSize.A4 : paperSize);
+        }
+
+        private void paperNeedsAPlan() {
+            if (paper == null && paperSize != null) {
+                throw new CommandLine.ParameterException(
+                        spec.commandLine(), "--paper-size is for a sheet: add --paper FILE.pdf.");
+            }
+            if (paper != null && (which.plan == null || FixtureFiles.isFixture(which.plan))) {
+                throw new CommandLine.ParameterException(
+                        spec.commandLine(), "--paper is for a plan: name the plan file.");
+            }
+        }
+
+        private int checkOrPrint() {
+            paperNeedsAPlan();
             if (which.demo) {
                 return actions.print(Actions.What.DEMO);
             }

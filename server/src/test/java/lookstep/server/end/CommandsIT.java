@@ -45,6 +45,11 @@ class CommandsIT {
                 "ports | 0 | erial adapter",
                 "check --demo | 0 | The Tin Meridians",
                 "check --schema | 0 | $schema",
+                "check --help | 0 | --paper=FILE.pdf",
+                "check --demo --paper a.pdf | 2 | --paper is for a plan",
+                "check a.gdtf --paper a.pdf | 2 | --paper is for a plan",
+                "check a.yaml --paper-size letter | 2 | add --paper FILE.pdf",
+                "check /nowhere.shoot.yaml --paper a.pdf | 2 | /nowhere.shoot.yaml",
                 "nonsense | 2 | nonsense",
                 "shoot | 2 | Missing required",
                 "shoot a.yaml --frames . | 2 | Say where the light goes out",
@@ -75,6 +80,31 @@ class CommandsIT {
             assertTrue(check.printed().contains("universe 1, slots 1-4"), check.printed());
             assertTrue(check.printed().contains("exposed as metered"), check.printed());
         }
+    }
+
+    @Test
+    void aGoodPlanIsWrittenAsACallSheetAndNothingElseIsWrittenOver() throws Exception {
+        Path plan = dir.resolve("wall.shoot.yaml");
+        try (var in = CommandsIT.class.getResourceAsStream("/lookstep/end/wall.shoot.yaml")) {
+            Files.write(plan, in.readAllBytes());
+        }
+        Path pdf = dir.resolve("wall.pdf");
+        String[] paper = {"check", plan.toString(), "--paper", pdf.toString()};
+        try (Lookstep check = Lookstep.start(dir, paper)) {
+            assertEquals(0, check.exitCode(), check.printed());
+            until("it is told", () -> check.printed().contains("The call sheet is in " + pdf));
+        }
+        byte[] bytes = Files.readAllBytes(pdf);
+        assertEquals("%PDF-", new String(bytes, 0, 5, java.nio.charset.StandardCharsets.US_ASCII));
+        try (Lookstep check = Lookstep.start(dir, "check", plan.toString(), "--paper", "x/y.pdf")) {
+            assertEquals(1, check.exitCode(), check.printed());
+        }
+        Files.writeString(pdf, "mine");
+        try (Lookstep check = Lookstep.start(dir, paper)) {
+            assertEquals(1, check.exitCode(), check.printed());
+            until("it is told", () -> check.printed().contains("is no PDF, so it stays"));
+        }
+        assertEquals("mine", Files.readString(pdf));
     }
 
     @Test
