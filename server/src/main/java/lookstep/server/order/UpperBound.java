@@ -9,9 +9,12 @@ import java.util.OptionalDouble;
  */
 final class UpperBound {
     private static final int MOST_UNITS = 64;
+    /** Stops; above that the walks come back too often, and the tree is nearer. */
+    private static final int SHORT = 19;
+
     private static final int PLAIN_STEPS = 80;
-    private static final int REMEMBERING_STEPS = 40;
-    private static final int MOST_LABELS = 400_000;
+    private static final int REMEMBERING_STEPS = 150;
+    private static final int MOST_LABELS = 100_000;
     private static final int MOST_WORK = 4_000_000;
     /** Near enough: a bound this little above what was found is not bettered. */
     private static final double NEAR_ENOUGH = 0.005;
@@ -50,11 +53,16 @@ final class UpperBound {
         }
         UpperBound bound = new UpperBound(stops, window, relaxed, stops.value(found));
         bound.startFrom(found);
-        bound.plain();
-        if (!bound.near()) {
+        if (found.length <= SHORT) {
+            bound.plain();
+        }
+        if (!bound.near() && found.length <= SHORT) {
             bound.remembering();
         }
-        return OptionalDouble.of(Math.max(bound.value, Math.floor(bound.bound + 1e-6)));
+        if (bound.bound > bound.value * (1 + TreeBound.NEAR_ENOUGH)) {
+            bound.bound = Math.min(bound.bound, 1000 * TreeBound.of(stops, window, found));
+        }
+        return OptionalDouble.of(Math.max(bound.value, Math.floor(bound.bound + 1e-3)));
     }
 
     private boolean near() {
@@ -104,15 +112,19 @@ final class UpperBound {
         wishes = bestWishes;
         stride = 0.5;
         without = 0;
-        double floor = value * (1 + NEAR_ENOUGH);
+        double share = 0.25;
         for (int i = 0; i < REMEMBERING_STEPS && !near() && memory.work() < MOST_WORK; i++) {
+            double enough = value * (1 + 0.9 * NEAR_ENOUGH);
+            double floor = Math.max(enough, bound - share * (bound - value));
             relaxed.price(visits, wishes);
             Remembering.Found found = memory.search(relaxed, floor, MOST_LABELS);
             if (!found.complete()) {
-                // too many walks: look only for those that are further above
-                floor += 0.25 * (bound - floor);
+                share /= 2;
+                visits = bestVisits;
+                wishes = bestWishes;
                 continue;
             }
+            share = Math.min(1, share * 1.2);
             judge(found.value());
             memory.learn(found.walk());
             if (found.walk().length > 0) {

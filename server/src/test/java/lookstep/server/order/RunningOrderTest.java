@@ -94,10 +94,14 @@ class RunningOrderTest {
         return Variety.of(all(situation).toList());
     }
 
+    /** But where the safe shot is of a group: as soon as that fits, it has to be made. */
     @Test
     void aLongerWindowIsNeverWorthLess() {
         for (int seed = 0; seed < 60; seed++) {
             List<Item> items = new RandomShoots(seed).plan(12);
+            if (items.stream().anyMatch(i -> i.safe() && i.group().equals("spread"))) {
+                continue;
+            }
             double before = 0;
             for (int window = 10; window <= 300; window += 29) {
                 Order order =
