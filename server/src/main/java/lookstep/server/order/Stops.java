@@ -190,6 +190,13 @@ final class Stops {
         return gains;
     }
 
+    /** Milliseconds that a unit takes at least, once its first shot is ready. */
+    int least(int unit) {
+        int[] shooting =
+                items.stream().mapToInt(i -> Milliseconds.of(i.shootSeconds())).toArray();
+        return units.get(unit).least(shooting);
+    }
+
     int importance(int unit) {
         return importance[unit];
     }

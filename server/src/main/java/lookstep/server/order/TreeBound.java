@@ -3,6 +3,7 @@ package lookstep.server.order;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.PriorityQueue;
+import java.util.stream.IntStream;
 
 /**
  * What no order within a window can be worth more than, for windows in which most of the shots fit.
@@ -14,10 +15,10 @@ import java.util.PriorityQueue;
  */
 final class TreeBound {
     private static final int FIRST_STEPS = 6000;
-    private static final int STEPS = 250;
+    private static final int STEPS = 80;
     private static final int LAST_STEPS = 1000;
-    private static final int PATIENCE = 15;
-    private static final int MOST_PARTS = 400;
+    private static final int PATIENCE = 6;
+    private static final int MOST_PARTS = 1000;
     /** A part of the orders that cannot be worth more than this above the found one is done. */
     static final double NEAR_ENOUGH = 0.01;
 
@@ -81,12 +82,12 @@ final class TreeBound {
             first = stops.mustBeFirst(u) ? u : first;
         }
         int n = stops.count();
-        int[] quickest = new int[units];
-        Arrays.fill(quickest, Stops.NEVER);
-        for (int t = 0; t < n; t++) {
-            for (int s = 0; s <= n; s++) {
-                int u = stops.unitOf(t);
-                quickest[u] = Math.min(quickest[u], stops.cost(s, t));
+        int[] least = IntStream.range(0, units).map(stops::least).toArray();
+        int begins = 0;
+        if (first >= 0) {
+            begins = Stops.NEVER;
+            for (int t : stops.stopsOf(first)) {
+                begins = Math.min(begins, stops.cost(n, t));
             }
         }
         apart = new double[units + 1][units + 1];
@@ -99,7 +100,7 @@ final class TreeBound {
                 int to = stops.unitOf(t);
                 boolean leads = stops.cost(s, t) < Stops.NEVER && (s < n || first < 0);
                 if (leads) {
-                    double add = (stops.cost(s, t) - quickest[to]) / 1000.0;
+                    double add = (stops.cost(s, t) - least[to]) / 1000.0;
                     apart[from][to] = Math.min(apart[from][to], add);
                     apart[to][from] = apart[from][to] = Math.min(apart[from][to], apart[to][from]);
                 }
@@ -107,9 +108,9 @@ final class TreeBound {
         }
         seconds = new double[units];
         for (int u = 0; u < units; u++) {
-            seconds[u] = quickest[u] / 1000.0;
+            seconds[u] = least[u] / 1000.0;
         }
-        window = (windowMillis - (first < 0 ? 0 : quickest[first])) / 1000.0;
+        window = (windowMillis - begins) / 1000.0;
         int wishes = stops.left().size();
         gains = new double[units][wishes];
         double sum = 0;
@@ -184,7 +185,9 @@ final class TreeBound {
                 continue;
             }
             if (unit < 0) {
-                aside = Math.max(aside, Math.min(part.bound, valueOf(part.settled)));
+                take(part.prices);
+                double lower = Math.min(part.bound, priced(part.settled, LAST_STEPS, 1).bound);
+                aside = Math.max(aside, Math.min(lower, valueOf(part.settled)));
                 continue;
             }
             for (Choice choice : Choice.values()) {

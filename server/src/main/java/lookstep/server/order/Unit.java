@@ -97,6 +97,17 @@ final class Unit {
         return Math.min(Stops.NEVER, way[members[entry]] + within[entry][index(exit)]);
     }
 
+    /** Milliseconds that all of them take at least, once the first is ready; from each one's own. */
+    int least(int[] shooting) {
+        int least = Stops.NEVER;
+        for (int entry = 0; entry < members.length; entry++) {
+            for (int time : within[entry]) {
+                least = Math.min(least, shooting[members[entry]] + time);
+            }
+        }
+        return least;
+    }
+
     private int entry(int[] way, int exit) {
         int best = 0;
         for (int entry = 1; entry < members.length; entry++) {

@@ -37,14 +37,14 @@ class UpperBoundTest {
     @Test
     void nothingIsWorthMoreThanAnyOfTheBounds() {
         double sum = 0;
-        int cases = 150;
+        int cases = 48;
         for (int seed = 0; seed < cases; seed++) {
             Stops stops = stops(seed, 9 + seed % 6, seed % 3 > 0, seed % 2 > 0);
-            int window = 40_000 + 1_700 * seed;
+            int window = 40_000 + 5_000 * seed;
             int[] best = SubsetSearch.best(stops, window);
             long value = stops.value(best);
             // what was found may be bad: the bound has to hold all the same
-            int[] found = seed % 4 == 0 ? new int[] {best.length > 0 ? best[0] : 0} : best;
+            int[] found = seed % 12 == 0 ? new int[] {best.length > 0 ? best[0] : 0} : best;
             if (best.length == 0) {
                 continue;
             }
@@ -59,7 +59,7 @@ class UpperBoundTest {
                     new Remembering(stops, window).search(walk, 0, 1_000_000);
             assertTrue(remembering.complete(), "seed " + seed);
             assertTrue(remembering.value() >= value - 1e-6, "seed " + seed);
-            sum += seed % 4 == 0 ? 0 : bound.getAsDouble() / value - 1;
+            sum += seed % 12 == 0 ? 0 : bound.getAsDouble() / value - 1;
         }
         assertTrue(sum / cases < 0.02, "on average " + sum / cases + " above the best");
     }
