@@ -29,18 +29,30 @@ final class Remembering {
     private final int[] keptCount;
 
     /** What one search came to: a walk above the floor, none, or too much work. */
-    record Found(double value, int[] walk, boolean complete) {
-        @Override
-        public boolean equals(Object o) {
-            return o instanceof Found f
-                    && value == f.value
-                    && complete == f.complete
-                    && Arrays.equals(walk, f.walk);
+    static final class Found {
+        private final double value;
+        private final int[] walk;
+        private final boolean complete;
+
+        Found(double value, int[] walk, boolean complete) {
+            this.value = value;
+            this.walk = walk;
+            this.complete = complete;
         }
 
-        @Override
-        public int hashCode() {
-            return Arrays.hashCode(walk);
+        /** The walk's worth, or the floor if there is none above it. */
+        double value() {
+            return value;
+        }
+
+        /** Its stops; none if there is no walk above the floor. */
+        int[] walk() {
+            return walk.clone();
+        }
+
+        /** Whether all walks were followed. */
+        boolean complete() {
+            return complete;
         }
     }
 
@@ -166,9 +178,7 @@ final class Remembering {
         work += labels;
         boolean above = prices.free() + best > floor;
         return new Found(
-                Math.max(floor, prices.free() + best),
-                above ? walk(bestLabel) : new int[0],
-                true);
+                Math.max(floor, prices.free() + best), above ? walk(bestLabel) : new int[0], true);
     }
 
     private void add(
@@ -182,7 +192,7 @@ final class Remembering {
             long memory,
             double earned) {
         int unit = stops.unitOf(stop);
-        long remembers = memory & near[unit] | 1L << unit;
+        long remembers = (memory & near[unit]) | (1L << unit);
         double value = earned + prices.earning(stop);
         if (value + prices.toGo(stop, time, remembers) <= need) {
             return;

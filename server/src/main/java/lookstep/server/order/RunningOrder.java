@@ -192,9 +192,7 @@ public final class RunningOrder {
             if (!made.contains(i)) {
                 dropped.add(
                         new Dropped(
-                                left.get(i).id(),
-                                reason(stops, i),
-                                mostAlike(left.get(i), there)));
+                                left.get(i).id(), reason(stops, i), mostAlike(left.get(i), there)));
             }
         }
         return dropped;

@@ -8,10 +8,10 @@ import java.util.stream.IntStream;
 /**
  * What no order within a window can be worth more than, for windows in which most of the shots fit.
  * A running order and the shots it leaves out are a tree over all units: the order itself, which
- * begins at the root, and an edge from the root to each unit that is left out. So no order beats the
- * cheapest spanning tree, with prices for the time, for each unit's neighbours (two, if it is made)
- * and for each wish (see {@link Relaxed}). M. Held and R. M. Karp 1970 and 1971, for leaving out as
- * in the prize-collecting problem of E. Balas 1989; from memory.
+ * begins at the root, and an edge from the root to each unit that is left out. So no order beats
+ * the cheapest spanning tree, with prices for the time, for each unit's neighbours (two, if it is
+ * made) and for each wish (see {@link Relaxed}). M. Held and R. M. Karp 1970 and 1971, for leaving
+ * out as in the prize-collecting problem of E. Balas 1989; from memory.
  */
 final class TreeBound {
     private static final int FIRST_STEPS = 6000;
@@ -19,6 +19,7 @@ final class TreeBound {
     private static final int LAST_STEPS = 1000;
     private static final int PATIENCE = 6;
     private static final int MOST_PARTS = 1000;
+
     /** A part of the orders that cannot be worth more than this above the found one is done. */
     static final double NEAR_ENOUGH = 0.01;
 
@@ -302,8 +303,7 @@ final class TreeBound {
         for (int u = 0; u < units; u++) {
             double leave = profit[u] - timePrice * seconds[u] + 2 * neighbourPrice[u];
             double come = edge(root, u);
-            boolean leaves =
-                    choices[u] == Choice.LEFT_OUT || (choices[u] == null && leave <= come);
+            boolean leaves = choices[u] == Choice.LEFT_OUT || (choices[u] == null && leave <= come);
             cheapest[u] = leaves ? leave : come;
             by[u] = leaves ? -1 : root;
         }

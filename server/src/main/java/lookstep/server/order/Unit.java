@@ -15,6 +15,7 @@ final class Unit {
     private final int[] members;
     private final boolean firstLeads;
     private final boolean written;
+
     /** Quickest time from the first of them (index) to the last, and the one before each last. */
     private final int[][] within;
 
@@ -97,7 +98,9 @@ final class Unit {
         return Math.min(Stops.NEVER, way[members[entry]] + within[entry][index(exit)]);
     }
 
-    /** Milliseconds that all of them take at least, once the first is ready; from each one's own. */
+    /**
+     * Milliseconds that all of them take at least, once the first is ready; from each one's own.
+     */
     int least(int[] shooting) {
         int least = Stops.NEVER;
         for (int entry = 0; entry < members.length; entry++) {

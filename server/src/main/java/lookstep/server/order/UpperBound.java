@@ -11,6 +11,7 @@ import java.util.OptionalDouble;
  */
 final class UpperBound {
     private static final int MOST_UNITS = 64;
+
     /** Stops; up to that the walks are quick and mostly exact. */
     private static final int VERY_SHORT = 9;
 
@@ -21,6 +22,7 @@ final class UpperBound {
     private static final int REMEMBERING_STEPS = 150;
     private static final int MOST_LABELS = 100_000;
     private static final int MOST_WORK = 1_500_000;
+
     /** Near enough: a bound this little above what was found is not bettered. */
     private static final double NEAR_ENOUGH = 0.005;
 
@@ -69,7 +71,7 @@ final class UpperBound {
         if (!walksFirst && stillFar && found.length <= SHORT) {
             bound.walks();
         }
-        return OptionalDouble.of(Math.max(bound.value, Math.floor(bound.bound + 1e-3)));
+        return OptionalDouble.of(Math.max((double) bound.value, Math.floor(bound.bound + 1e-3)));
     }
 
     private void walks() {
@@ -83,7 +85,9 @@ final class UpperBound {
         return bound <= value * (1 + NEAR_ENOUGH);
     }
 
-    /** A wish costs what the second best of those made meets of it: then the found order is exact. */
+    /**
+     * A wish costs what the second best of those made meets of it: then the found order is exact.
+     */
     private void startFrom(int[] found) {
         for (int w = 0; w < wishes.length; w++) {
             int most = 0;

@@ -17,8 +17,7 @@ class FixedOrderTest {
                         Builder.plain("long", 10, 60).build(),
                         Builder.plain("short", 3, 5).build());
         FixedOrder written =
-                FixedOrder.within(
-                        Situation.fresh(items), 30, Times.USUAL, Variety.none(items));
+                FixedOrder.within(Situation.fresh(items), 30, Times.USUAL, Variety.none(items));
         assertEquals(1, written.fitting());
         // the short one would fit, but not behind the long one
         assertEquals(List.of("long", "short"), written.fallsOff());
@@ -44,8 +43,7 @@ class FixedOrderTest {
             double window = chance.window(40, 400);
             Variety variety = Variety.of(items);
             FixedOrder written = FixedOrder.within(situation, window, Times.USUAL, variety);
-            Order best =
-                    RunningOrder.best(situation, window, Times.USUAL, variety, Effort.QUICK);
+            Order best = RunningOrder.best(situation, window, Times.USUAL, variety, Effort.QUICK);
             assertTrue(best.value() >= written.value() - 1e-9, "seed " + seed);
             assertEquals(14, written.fitting() + written.fallsOff().size());
         }

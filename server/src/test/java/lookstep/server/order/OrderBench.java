@@ -81,8 +81,7 @@ public final class OrderBench {
             double bestScore = 0;
             double bestSeconds = 0;
             for (Item item : now.left()) {
-                double seconds =
-                        now.changeTo(item, Times.USUAL).seconds() + item.shootSeconds();
+                double seconds = now.changeTo(item, Times.USUAL).seconds() + item.shootSeconds();
                 List<Integer> with = new ArrayList<>(made);
                 with.add(situation.left().indexOf(item));
                 double score = (Worth.of(gains, with) - Worth.of(gains, made)) / seconds;
@@ -114,12 +113,10 @@ public final class OrderBench {
                     List<Item> items = new RandomShoots(seed).plan(shots);
                     Situation fresh = Situation.fresh(items);
                     Variety variety = Variety.of(items);
-                    Order re =
-                            RunningOrder.best(fresh, window, Times.USUAL, variety, Effort.QUICK);
+                    Order re = RunningOrder.best(fresh, window, Times.USUAL, variety, Effort.QUICK);
                     long began = System.nanoTime();
                     Order best =
-                            RunningOrder.best(
-                                    fresh, window, Times.USUAL, variety, Effort.THOROUGH);
+                            RunningOrder.best(fresh, window, Times.USUAL, variety, Effort.THOROUGH);
                     times.add(System.nanoTime() - began);
                     double bound = best.bound().orElse(best.valueOfAll());
                     quick.add(1 - re.value() / bound);

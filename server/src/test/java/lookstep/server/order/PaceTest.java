@@ -13,8 +13,7 @@ import lookstep.server.order.RandomShoots.Builder;
 import org.junit.jupiter.api.Test;
 
 class PaceTest {
-    private static final Change WORDS =
-            new Change(List.of(new Part(ChangeKind.WORDS, 4)), 4);
+    private static final Change WORDS = new Change(List.of(new Part(ChangeKind.WORDS, 4)), 4);
     private static final Change LENS = new Change(List.of(new Part(ChangeKind.LENS, 8)), 8);
 
     @Test
@@ -106,8 +105,7 @@ class PaceTest {
         Situation situation = Situation.fresh(items);
         Pace pace = Pace.of(Collections.nCopies(50, PacedLeg.timed(WORDS, 10, 8, 20)));
         Recut planned = Recut.of(situation, 30, Times.USUAL, Variety.of(items));
-        Recut slow =
-                Recut.of(pace.at(situation), 30, pace.at(Times.USUAL), Variety.of(items));
+        Recut slow = Recut.of(pace.at(situation), 30, pace.at(Times.USUAL), Variety.of(items));
         assertEquals(2, planned.order().legs().size());
         assertEquals(List.of("vital"), slow.order().ids());
         assertTrue(slow.order().seconds() > 24, "planned 14.4 s, and nearly twice that");

@@ -17,8 +17,7 @@ class RecutTest {
                 List.of(
                         Builder.plain("quick", 10, 2).build(),
                         Builder.plain("vital", 1, 30).safe().build());
-        Recut recut =
-                Recut.of(Situation.fresh(items), 5, Times.USUAL, Variety.of(items));
+        Recut recut = Recut.of(Situation.fresh(items), 5, Times.USUAL, Variety.of(items));
         assertEquals(Optional.of("vital"), recut.oneShot());
     }
 
@@ -79,9 +78,7 @@ class RecutTest {
         all.add(one);
         Situation situation = new Situation(left, List.of(one), Optional.of(one));
         Variety variety = Variety.none(all);
-        assertEquals(
-                List.of("great"),
-                Recut.of(situation, 6, Times.USUAL, variety).order().ids());
+        assertEquals(List.of("great"), Recut.of(situation, 6, Times.USUAL, variety).order().ids());
         assertEquals(
                 List.of("solo-2", "great"),
                 Recut.of(situation, 11, Times.USUAL, variety).order().ids());
@@ -107,8 +104,10 @@ class RecutTest {
                 List<String> bag = now.made().stream().map(Item::id).toList();
                 assertTrue(recut.order().ids().stream().noneMatch(bag::contains), "seed " + seed);
                 assertTrue(recut.order().seconds() <= left || !recut.order().fits());
-                assertFalse(recut.order().ids().isEmpty() && recut.oneShot().isEmpty()
-                        && !now.left().isEmpty());
+                assertFalse(
+                        recut.order().ids().isEmpty()
+                                && recut.oneShot().isEmpty()
+                                && !now.left().isEmpty());
                 if (recut.order().ids().isEmpty() || !recut.order().fits()) {
                     break;
                 }
