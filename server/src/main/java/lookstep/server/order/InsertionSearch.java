@@ -4,11 +4,11 @@ import java.util.Arrays;
 import java.util.Random;
 
 /**
- * A good set and order of any number of stops: what gains most a second is put where it costs least,
- * the row is straightened, a piece is torn out, and all of it begins again from the best of late
- * (iterated local search for the orienteering problem, as surveyed by P. Vansteenwegen, W. Souffriau
- * and D. Van Oudheusden, 2011; from memory). A given number of rounds, no clock, a seed of its own:
- * the same question has the same answer.
+ * A good set and order of any number of stops: what gains most a second is put where it costs
+ * least, the row is straightened, a piece is torn out, and all of it begins again from the best of
+ * late (iterated local search for the orienteering problem, as surveyed by P. Vansteenwegen, W.
+ * Souffriau and D. Van Oudheusden, 2011; from memory). A given number of rounds, no clock, a seed
+ * of its own: the same question has the same answer.
  */
 final class InsertionSearch {
     private static final long SEED = 20_240_611;
@@ -268,10 +268,7 @@ final class InsertionSearch {
         for (int size = 1; size <= 6; size++) {
             for (int first = firstFree(); first + size <= length; first++) {
                 int last = first + size - 1;
-                long saved =
-                        way(first - 1, first)
-                                + way(last, last + 1)
-                                - way(first - 1, last + 1);
+                long saved = way(first - 1, first) + way(last, last + 1) - way(first - 1, last + 1);
                 if (saved <= 0) {
                     continue;
                 }
@@ -397,7 +394,9 @@ final class InsertionSearch {
         return true;
     }
 
-    /** Takes a piece out, or single stops here and there, or all stops that cost much for little. */
+    /**
+     * Takes a piece out, or single stops here and there, or all stops that cost much for little.
+     */
     private void tear() {
         int free = length - firstFree();
         if (free <= 0) {

@@ -11,10 +11,10 @@ import java.util.Map;
  * the shoot. Factors are between 0.5 and 3.
  *
  * <p>Each leg says real time over planned time, as a logarithm, for the shot and for each part of
- * its change with the weight of that part. A factor is the weighted median of these, pulled
- * towards 1 by as much as two legs that went as planned; a kind of change is pulled towards the
- * factor of all changes instead. The median keeps one odd leg from counting more than any other;
- * pauses are left out by the caller.
+ * its change with the weight of that part. A factor is the weighted median of these, pulled towards
+ * 1 by as much as two legs that went as planned; a kind of change is pulled towards the factor of
+ * all changes instead. The median keeps one odd leg from counting more than any other; pauses are
+ * left out by the caller.
  *
  * @param shots for the time to shoot
  * @param changes for each kind of change
@@ -83,11 +83,12 @@ public record Pace(double shots, Map<ChangeKind, Double> changes) {
 
     private static double pulled(List<Sign> signs, double towards) {
         double weight = signs.stream().mapToDouble(Sign::weight).sum();
-        return (weight * median(signs, weight / 2) + PRIOR_LEGS * towards)
-                / (weight + PRIOR_LEGS);
+        return (weight * median(signs, weight / 2) + PRIOR_LEGS * towards) / (weight + PRIOR_LEGS);
     }
 
-    /** Where half of the weight is reached, between the two around it if it is reached just there. */
+    /**
+     * Where half of the weight is reached, between the two around it if it is reached just there.
+     */
     private static double median(List<Sign> signs, double half) {
         List<Sign> sorted =
                 signs.stream().sorted(Comparator.comparingDouble(Sign::logRatio)).toList();

@@ -9,9 +9,9 @@ import java.util.Optional;
  *
  * @param order the new tail; without legs if nothing more fits
  * @param oneShot the one shot to make if the time is too short for any: the safe shot if it is not
- *     in the bag; otherwise the one that adds most for each second of change and shooting, of
- *     shots that need no others with them if there are such, and of equals the first as planned.
- *     Empty if the order has shots that fit, or nothing is left
+ *     in the bag; otherwise the one that adds most for each second of change and shooting, of shots
+ *     that need no others with them if there are such, and of equals the first as planned. Empty if
+ *     the order has shots that fit, or nothing is left
  */
 public record Recut(Order order, Optional<String> oneShot) {
     /** What one key may ask for: 30 s, 1, 2, 5 and 10 minutes. */
@@ -20,10 +20,8 @@ public record Recut(Order order, Optional<String> oneShot) {
     /**
      * @param leftSeconds from now, 0 or more
      */
-    public static Recut of(
-            Situation situation, double leftSeconds, Times times, Variety variety) {
-        Order order =
-                RunningOrder.best(situation, leftSeconds, times, variety, Effort.QUICK);
+    public static Recut of(Situation situation, double leftSeconds, Times times, Variety variety) {
+        Order order = RunningOrder.best(situation, leftSeconds, times, variety, Effort.QUICK);
         boolean one = order.legs().isEmpty() || !order.fits();
         return new Recut(order, one ? oneShot(situation, times, variety) : Optional.empty());
     }

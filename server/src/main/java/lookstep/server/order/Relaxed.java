@@ -214,12 +214,4 @@ final class Relaxed {
     int[] gains(int unit) {
         return gains[unit];
     }
-
-    double[] visitPrices() {
-        return visitPrice.clone();
-    }
-
-    double[] wishPrices() {
-        return wishPrice.clone();
-    }
 }

@@ -25,20 +25,34 @@ final class Remembering {
     private long[] memoryOf = new long[1 << 12];
     private double[] earnedOf = new double[1 << 12];
     private int labels;
+    private final int[][] kept;
+    private final int[] keptCount;
 
     /** What one search came to: a walk above the floor, none, or too much work. */
-    record Found(double value, int[] walk, boolean complete) {
-        @Override
-        public boolean equals(Object o) {
-            return o instanceof Found f
-                    && value == f.value
-                    && complete == f.complete
-                    && Arrays.equals(walk, f.walk);
+    static final class Found {
+        private final double value;
+        private final int[] walk;
+        private final boolean complete;
+
+        Found(double value, int[] walk, boolean complete) {
+            this.value = value;
+            this.walk = walk;
+            this.complete = complete;
         }
 
-        @Override
-        public int hashCode() {
-            return Arrays.hashCode(walk);
+        /** The walk's worth, or the floor if there is none above it. */
+        double value() {
+            return value;
+        }
+
+        /** Its stops; none if there is no walk above the floor. */
+        int[] walk() {
+            return walk.clone();
+        }
+
+        /** Whether all walks were followed. */
+        boolean complete() {
+            return complete;
         }
     }
 
@@ -47,6 +61,8 @@ final class Remembering {
         this.window = window;
         n = stops.count();
         near = new long[stops.units()];
+        kept = new int[n][64];
+        keptCount = new int[n];
         for (int u = 0; u < near.length; u++) {
             near[u] = nearest(u);
         }
@@ -113,10 +129,7 @@ final class Remembering {
         for (int b = 0; b <= window / width; b++) {
             buckets.add(new ArrayList<>());
         }
-        List<List<Integer>> kept = new ArrayList<>();
-        for (int s = 0; s < n; s++) {
-            kept.add(new ArrayList<>());
-        }
+        Arrays.fill(keptCount, 0);
         labels = 0;
         double need = floor - prices.free();
         double best = stops.somethingMustBeFirst() ? -1e15 : 0;
@@ -129,10 +142,13 @@ final class Remembering {
         for (List<Integer> bucket : buckets) {
             for (int label : bucket) {
                 int s = stopOf[label];
-                if (dominated(label, kept.get(s))) {
+                if (dominated(label, kept[s], keptCount[s])) {
                     continue;
                 }
-                kept.get(s).add(label);
+                if (keptCount[s] == kept[s].length) {
+                    kept[s] = Arrays.copyOf(kept[s], keptCount[s] * 2);
+                }
+                kept[s][keptCount[s]++] = label;
                 if (earnedOf[label] > best) {
                     best = earnedOf[label];
                     bestLabel = label;
@@ -160,7 +176,9 @@ final class Remembering {
             }
         }
         work += labels;
-        return new Found(Math.max(floor, prices.free() + best), walk(bestLabel), true);
+        boolean above = prices.free() + best > floor;
+        return new Found(
+                Math.max(floor, prices.free() + best), above ? walk(bestLabel) : new int[0], true);
     }
 
     private void add(
@@ -174,7 +192,7 @@ final class Remembering {
             long memory,
             double earned) {
         int unit = stops.unitOf(stop);
-        long remembers = memory & near[unit] | 1L << unit;
+        long remembers = (memory & near[unit]) | (1L << unit);
         double value = earned + prices.earning(stop);
         if (value + prices.toGo(stop, time, remembers) <= need) {
             return;
@@ -194,8 +212,9 @@ final class Remembering {
         buckets.get(time / width).add(labels++);
     }
 
-    private boolean dominated(int label, List<Integer> others) {
-        for (int other : others) {
+    private boolean dominated(int label, int[] others, int count) {
+        for (int i = count - 1; i >= 0; i--) {
+            int other = others[i];
             if (earnedOf[other] >= earnedOf[label]
                     && timeOf[other] <= timeOf[label]
                     && (memoryOf[other] & ~memoryOf[label]) == 0) {

@@ -136,6 +136,12 @@ public final class RunningOrder {
         boolean exact = proven;
         if (proven) {
             bound = OptionalDouble.of(Worth.inImportance(value));
+        } else if (effort.bounded()) {
+            OptionalDouble most = UpperBound.of(stops, window, found);
+            exact = most.isPresent() && most.getAsDouble() <= value;
+            if (most.isPresent()) {
+                bound = OptionalDouble.of(most.getAsDouble() / 1000);
+            }
         }
         boolean fits = stops.milliseconds(found) <= window;
         int[] row = fits ? EarlyOrder.of(stops, found, window) : found;
@@ -186,9 +192,7 @@ public final class RunningOrder {
             if (!made.contains(i)) {
                 dropped.add(
                         new Dropped(
-                                left.get(i).id(),
-                                reason(stops, i),
-                                mostAlike(left.get(i), there)));
+                                left.get(i).id(), reason(stops, i), mostAlike(left.get(i), there)));
             }
         }
         return dropped;

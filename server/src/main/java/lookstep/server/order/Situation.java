@@ -63,8 +63,7 @@ public record Situation(List<Item> left, List<Item> made, Optional<Item> current
     public Situation after(Item item) {
         return new Situation(
                 left.stream().filter(i -> !i.id().equals(item.id())).toList(),
-                Stream.concat(made.stream(), Stream.of(item))
-                        .toList(),
+                Stream.concat(made.stream(), Stream.of(item)).toList(),
                 Optional.of(item));
     }
 
@@ -74,7 +73,9 @@ public record Situation(List<Item> left, List<Item> made, Optional<Item> current
                 .orElseGet(() -> Changes.first(item, times));
     }
 
-    /** The round the set is in the middle of: some of it is in the bag, and the current shot too. */
+    /**
+     * The round the set is in the middle of: some of it is in the bag, and the current shot too.
+     */
     String begunRound() {
         String group = current.map(Item::group).orElse("");
         boolean begun = made.stream().anyMatch(i -> i.group().equals(group));

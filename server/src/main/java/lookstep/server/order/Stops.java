@@ -9,9 +9,9 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 
 /**
- * A situation as numbers, for the searches. What must be made whole (a single shot, or a group) is a
- * unit; a stop is a unit together with the shot it ends with. The way to a stop includes making all
- * of its unit in the quickest order. A running order is a row of stops, one a unit at most.
+ * A situation as numbers, for the searches. What must be made whole (a single shot, or a group) is
+ * a unit; a stop is a unit together with the shot it ends with. The way to a stop includes making
+ * all of its unit in the quickest order. A running order is a row of stops, one a unit at most.
  */
 final class Stops {
     /** No such way. */
@@ -54,8 +54,7 @@ final class Stops {
                 itemOf[at] = exit;
                 Item item = items.get(exit);
                 boolean round = item.splittable() && !item.group().isEmpty();
-                roundOf[at] =
-                        round ? rounds.computeIfAbsent(item.group(), g -> rounds.size()) : -1;
+                roundOf[at] = round ? rounds.computeIfAbsent(item.group(), g -> rounds.size()) : -1;
                 at++;
             }
         }
@@ -131,7 +130,8 @@ final class Stops {
         for (int i : left) {
             Item item = items.get(i);
             boolean alone = item.group().isEmpty() || item.splittable() || first.contains(i);
-            whole.computeIfAbsent(alone ? "shot " + i : "group " + item.group(), k -> new ArrayList<>())
+            whole.computeIfAbsent(
+                            alone ? "shot " + i : "group " + item.group(), k -> new ArrayList<>())
                     .add(i);
         }
         if (!first.isEmpty()) {
@@ -190,6 +190,12 @@ final class Stops {
         return gains;
     }
 
+    /** Milliseconds that a unit takes at least, once its first shot is ready. */
+    int least(int unit) {
+        int[] shooting = items.stream().mapToInt(i -> Milliseconds.of(i.shootSeconds())).toArray();
+        return units.get(unit).least(shooting);
+    }
+
     int importance(int unit) {
         return importance[unit];
     }
@@ -204,9 +210,7 @@ final class Stops {
 
     /** A unit that is alone a stop, or has several ends. */
     int[] stopsOf(int unit) {
-        return IntStream.range(0, count())
-                .filter(s -> unitOf[s] == unit)
-                .toArray();
+        return IntStream.range(0, count()).filter(s -> unitOf[s] == unit).toArray();
     }
 
     /** The unit that the shot is made in; -1 if it takes no part. */

@@ -53,7 +53,9 @@ public record Times(
         }
     }
 
-    /** Each kind of change longer or shorter by its factor, at most 600 s; a kind not named stays. */
+    /**
+     * Each kind of change longer or shorter by its factor, at most 600 s; a kind not named stays.
+     */
     Times scaled(Map<ChangeKind, Double> factors) {
         double people = factors.getOrDefault(ChangeKind.PEOPLE, 1.0);
         return new Times(

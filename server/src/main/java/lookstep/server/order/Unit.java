@@ -15,6 +15,7 @@ final class Unit {
     private final int[] members;
     private final boolean firstLeads;
     private final boolean written;
+
     /** Quickest time from the first of them (index) to the last, and the one before each last. */
     private final int[][] within;
 
@@ -95,6 +96,19 @@ final class Unit {
     int quickest(int[] way, int exit) {
         int entry = entry(way, exit);
         return Math.min(Stops.NEVER, way[members[entry]] + within[entry][index(exit)]);
+    }
+
+    /**
+     * Milliseconds that all of them take at least, once the first is ready; from each one's own.
+     */
+    int least(int[] shooting) {
+        int least = Stops.NEVER;
+        for (int entry = 0; entry < members.length; entry++) {
+            for (int time : within[entry]) {
+                least = Math.min(least, shooting[members[entry]] + time);
+            }
+        }
+        return least;
     }
 
     private int entry(int[] way, int exit) {

@@ -4,15 +4,25 @@ import java.util.Arrays;
 import java.util.OptionalDouble;
 
 /**
- * What no order within the window can be worth more than: relaxed walks, with prices that are
- * bettered step by step (subgradients; M. Held and R. M. Karp 1971, B. T. Polyak 1969, from memory).
+ * What no order within the window can be worth more than: relaxed walks for short windows, with
+ * prices that are bettered step by step (subgradients; M. Held and R. M. Karp 1971, B. T. Polyak
+ * 1969, from memory), and a tree for long ones. Rounds that may be cut short are let be interrupted
+ * here, which only makes the bound higher.
  */
 final class UpperBound {
     private static final int MOST_UNITS = 64;
+
+    /** Stops; up to that the walks are quick and mostly exact. */
+    private static final int VERY_SHORT = 9;
+
+    /** Stops; above that the walks come back too often, and the tree is nearer. */
+    private static final int SHORT = 19;
+
     private static final int PLAIN_STEPS = 80;
-    private static final int REMEMBERING_STEPS = 40;
-    private static final int MOST_LABELS = 400_000;
-    private static final int MOST_WORK = 4_000_000;
+    private static final int REMEMBERING_STEPS = 150;
+    private static final int MOST_LABELS = 100_000;
+    private static final int MOST_WORK = 1_500_000;
+
     /** Near enough: a bound this little above what was found is not bettered. */
     private static final double NEAR_ENOUGH = 0.005;
 
@@ -50,18 +60,34 @@ final class UpperBound {
         }
         UpperBound bound = new UpperBound(stops, window, relaxed, stops.value(found));
         bound.startFrom(found);
-        bound.plain();
-        if (!bound.near()) {
-            bound.remembering();
+        boolean walksFirst = found.length <= VERY_SHORT;
+        if (walksFirst) {
+            bound.walks();
         }
-        return OptionalDouble.of(Math.max(bound.value, Math.floor(bound.bound + 1e-6)));
+        if (bound.bound > bound.value * (1 + TreeBound.NEAR_ENOUGH)) {
+            bound.bound = Math.min(bound.bound, 1000 * TreeBound.of(stops, window, found));
+        }
+        boolean stillFar = bound.bound > bound.value * (1 + 1.001 * TreeBound.NEAR_ENOUGH);
+        if (!walksFirst && stillFar && found.length <= SHORT) {
+            bound.walks();
+        }
+        return OptionalDouble.of(Math.max((double) bound.value, Math.floor(bound.bound + 1e-3)));
+    }
+
+    private void walks() {
+        plain();
+        if (!near()) {
+            remembering();
+        }
     }
 
     private boolean near() {
         return bound <= value * (1 + NEAR_ENOUGH);
     }
 
-    /** A wish costs what the second best of those made meets of it: then the found order is exact. */
+    /**
+     * A wish costs what the second best of those made meets of it: then the found order is exact.
+     */
     private void startFrom(int[] found) {
         for (int w = 0; w < wishes.length; w++) {
             int most = 0;
@@ -104,15 +130,19 @@ final class UpperBound {
         wishes = bestWishes;
         stride = 0.5;
         without = 0;
-        double floor = value * (1 + NEAR_ENOUGH);
+        double share = 0.25;
         for (int i = 0; i < REMEMBERING_STEPS && !near() && memory.work() < MOST_WORK; i++) {
+            double enough = value * (1 + 0.9 * NEAR_ENOUGH);
+            double floor = Math.max(enough, bound - share * (bound - value));
             relaxed.price(visits, wishes);
             Remembering.Found found = memory.search(relaxed, floor, MOST_LABELS);
             if (!found.complete()) {
-                // too many walks: look only for those that are further above
-                floor += 0.25 * (bound - floor);
+                share /= 2;
+                visits = bestVisits;
+                wishes = bestWishes;
                 continue;
             }
+            share = Math.min(1, share * 1.2);
             judge(found.value());
             memory.learn(found.walk());
             if (found.walk().length > 0) {

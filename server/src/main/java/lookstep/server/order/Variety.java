@@ -82,8 +82,7 @@ public final class Variety {
 
     /** No two pictures are alike: only importance counts. */
     public static Variety none(List<Item> items) {
-        return given(
-                items.stream().map(Item::id).toList(), new double[items.size()][items.size()]);
+        return given(items.stream().map(Item::id).toList(), new double[items.size()][items.size()]);
     }
 
     /** Thousandths. */

@@ -163,9 +163,7 @@ final class EveryOrder {
                 continue;
             }
             List<Item> whole =
-                    situation.left().stream()
-                            .filter(i -> i.group().equals(item.group()))
-                            .toList();
+                    situation.left().stream().filter(i -> i.group().equals(item.group())).toList();
             List<Item> in = order.stream().filter(whole::contains).toList();
             if (item.group().equals(begun)) {
                 if (!begunRight(whole, in, order, item.splittable())) {
@@ -197,7 +195,8 @@ final class EveryOrder {
         }
         double least = Double.MAX_VALUE;
         for (Item item : whole) {
-            boolean safeLater = begun.isEmpty() && !item.safe() && whole.stream().anyMatch(Item::safe);
+            boolean safeLater =
+                    begun.isEmpty() && !item.safe() && whole.stream().anyMatch(Item::safe);
             if (!begun.contains(item) && !safeLater) {
                 Item from = begun.isEmpty() ? null : begun.get(begun.size() - 1);
                 begun.add(item);

@@ -31,6 +31,7 @@ final class RandomShoots {
         for (int i = 0; i < Math.min(band, shots / 3); i++) {
             items.add(
                     item(items.size(), "look " + solosLook, Set.of("person " + i), "solo")
+                            .room("hall")
                             .group("solos", true)
                             .build());
         }
@@ -39,6 +40,7 @@ final class RandomShoots {
         for (int i = 0; i < pairs; i++) {
             items.add(
                     item(items.size(), "look " + pairsLook, everybody, "line")
+                            .room("hall")
                             .group("spread", false)
                             .build());
         }
@@ -139,6 +141,7 @@ final class RandomShoots {
         private boolean safe;
         private String group = "";
         private boolean splittable;
+        private String room;
 
         Builder(
                 String id,
@@ -172,11 +175,13 @@ final class RandomShoots {
                             "",
                             false,
                             "band");
+            this.room = room;
         }
 
         private Builder(Item item) {
             this.item = item;
             safe = item.safe();
+            room = item.room();
             group = item.group();
             splittable = item.splittable();
         }
@@ -213,6 +218,11 @@ final class RandomShoots {
             return this;
         }
 
+        Builder room(String name) {
+            room = name;
+            return this;
+        }
+
         Item build() {
             return new Item(
                     item.id(),
@@ -228,7 +238,7 @@ final class RandomShoots {
                     item.distanceMetres(),
                     item.cameraHeightMetres(),
                     item.movedLights(),
-                    item.room(),
+                    room,
                     group,
                     splittable,
                     item.job());

@@ -1,0 +1,381 @@
+package lookstep.server.order;
+
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.PriorityQueue;
+import java.util.stream.IntStream;
+
+/**
+ * What no order within a window can be worth more than, for windows in which most of the shots fit.
+ * A running order and the shots it leaves out are a tree over all units: the order itself, which
+ * begins at the root, and an edge from the root to each unit that is left out. So no order beats
+ * the cheapest spanning tree, with prices for the time, for each unit's neighbours (two, if it is
+ * made) and for each wish (see {@link Relaxed}). M. Held and R. M. Karp 1970 and 1971, for leaving
+ * out as in the prize-collecting problem of E. Balas 1989; from memory.
+ */
+final class TreeBound {
+    private static final int FIRST_STEPS = 6000;
+    private static final int STEPS = 80;
+    private static final int LAST_STEPS = 1000;
+    private static final int PATIENCE = 6;
+    private static final int MOST_PARTS = 1000;
+
+    /** A part of the orders that cannot be worth more than this above the found one is done. */
+    static final double NEAR_ENOUGH = 0.01;
+
+    /** Seconds; puts the price of time and the other prices on one scale. */
+    private static final double USUAL_LEG = 20;
+
+    private final int units;
+    private final int root;
+    private final double window;
+    private final double given;
+    private final double target;
+    private final double[] seconds;
+    private final double[][] apart;
+    private final double[][] gains;
+    private final double[] neighbourPrice;
+    private final double[] wishPrice;
+    private double timePrice;
+    private final int[] neighbours;
+    private final boolean[] out;
+    private final double[] profit;
+    private double way;
+    private Choice[] choices;
+
+    private enum Choice {
+        MADE,
+        LEFT_OUT
+    }
+
+    /** Unchanging once made. */
+    private static final class Prices {
+        private final double time;
+        private final double[] neighbours;
+        private final double[] wishes;
+
+        Prices(double time, double[] neighbours, double[] wishes) {
+            this.time = time;
+            this.neighbours = neighbours;
+            this.wishes = wishes;
+        }
+    }
+
+    /** All orders in which these units are made or left out; null for those not settled. */
+    private static final class Part {
+        private final Choice[] settled;
+        private final Prices prices;
+        private final double bound;
+
+        Part(Choice[] settled, Prices prices, double bound) {
+            this.settled = settled;
+            this.prices = prices;
+            this.bound = bound;
+        }
+    }
+
+    private TreeBound(Stops stops, int windowMillis, double value) {
+        units = stops.units();
+        root = units;
+        target = value;
+        int first = -1;
+        for (int u = 0; u < units; u++) {
+            first = stops.mustBeFirst(u) ? u : first;
+        }
+        int n = stops.count();
+        int[] least = IntStream.range(0, units).map(stops::least).toArray();
+        int begins = 0;
+        if (first >= 0) {
+            begins = Stops.NEVER;
+            for (int t : stops.stopsOf(first)) {
+                begins = Math.min(begins, stops.cost(n, t));
+            }
+        }
+        apart = new double[units + 1][units + 1];
+        for (double[] row : apart) {
+            Arrays.fill(row, Stops.NEVER);
+        }
+        for (int s = 0; s <= n; s++) {
+            for (int t = 0; t < n; t++) {
+                int from = s == n || stops.unitOf(s) == first ? root : stops.unitOf(s);
+                int to = stops.unitOf(t);
+                boolean leads = stops.cost(s, t) < Stops.NEVER && (s < n || first < 0);
+                if (leads) {
+                    double add = (stops.cost(s, t) - least[to]) / 1000.0;
+                    apart[from][to] = Math.min(apart[from][to], add);
+                    apart[to][from] = apart[from][to] = Math.min(apart[from][to], apart[to][from]);
+                }
+            }
+        }
+        seconds = new double[units];
+        for (int u = 0; u < units; u++) {
+            seconds[u] = least[u] / 1000.0;
+        }
+        window = (windowMillis - begins) / 1000.0;
+        int wishes = stops.left().size();
+        gains = new double[units][wishes];
+        double sum = 0;
+        for (int w = 0; w < wishes; w++) {
+            int met = first < 0 ? 0 : stops.gains()[first][w];
+            sum += met / 1000.0;
+            for (int u = 0; u < units; u++) {
+                gains[u][w] = Math.max(0, stops.gains()[u][w] - met) / 1000.0;
+            }
+        }
+        given = sum;
+        if (first >= 0) {
+            // it is the root; its own place is left out for nothing
+            seconds[first] = 0;
+            Arrays.fill(apart[first], Stops.NEVER);
+            for (double[] row : apart) {
+                row[first] = Stops.NEVER;
+            }
+        }
+        neighbourPrice = new double[units + 1];
+        wishPrice = new double[wishes];
+        neighbours = new int[units + 1];
+        out = new boolean[units];
+        profit = new double[units];
+    }
+
+    /**
+     * @param found the best order that is known
+     * @return importance
+     */
+    static double of(Stops stops, int window, int[] found) {
+        double value = Worth.inImportance(stops.value(found));
+        TreeBound bound = new TreeBound(stops, window, value);
+        return bound.lowest(stops, found);
+    }
+
+    private double lowest(Stops stops, int[] found) {
+        for (int w = 0; w < wishPrice.length; w++) {
+            double most = 0;
+            double second = 0;
+            for (int stop : found) {
+                double meets = gains[stops.unitOf(stop)][w];
+                second = Math.max(second, Math.min(most, meets));
+                most = Math.max(most, meets);
+            }
+            wishPrice[w] = second;
+        }
+        timePrice = 0.5 * target / Math.max(1, window);
+        PriorityQueue<Part> open =
+                new PriorityQueue<>(Comparator.comparingDouble((Part p) -> -p.bound));
+        open.add(priced(new Choice[units], FIRST_STEPS, 1));
+        double enough = target * (1 + NEAR_ENOUGH);
+        // what was settled on the way: orders that were put aside are worth this at most
+        double aside = 0;
+        for (int parts = 0; parts < MOST_PARTS && !open.isEmpty(); parts++) {
+            Part part = open.remove();
+            if (part.bound <= Math.max(enough, aside)) {
+                return Math.max(part.bound, aside);
+            }
+            Choice[] before = part.settled.clone();
+            int unit = split(part, enough);
+            if (!Arrays.equals(before, part.settled)) {
+                aside = Math.max(aside, enough);
+                take(part.prices);
+                Part again = priced(part.settled, unit < 0 ? LAST_STEPS : STEPS, 0.3);
+                double lower = Math.min(part.bound, again.bound);
+                if (unit < 0) {
+                    aside = Math.max(aside, Math.min(lower, valueOf(part.settled)));
+                } else {
+                    open.add(new Part(part.settled, again.prices, lower));
+                }
+                continue;
+            }
+            if (unit < 0) {
+                take(part.prices);
+                double lower = Math.min(part.bound, priced(part.settled, LAST_STEPS, 1).bound);
+                aside = Math.max(aside, Math.min(lower, valueOf(part.settled)));
+                continue;
+            }
+            for (Choice choice : Choice.values()) {
+                Choice[] settled = part.settled.clone();
+                settled[unit] = choice;
+                take(part.prices);
+                Part child = priced(settled, STEPS, 0.3);
+                open.add(new Part(settled, child.prices, Math.min(part.bound, child.bound)));
+            }
+        }
+        return Math.max(aside, open.isEmpty() ? enough : open.remove().bound);
+    }
+
+    /** What the units that are made come to, if all are settled. */
+    private double valueOf(Choice[] settled) {
+        double value = given;
+        for (int w = 0; w < wishPrice.length; w++) {
+            double most = 0;
+            for (int u = 0; u < units; u++) {
+                most = settled[u] == Choice.MADE ? Math.max(most, gains[u][w]) : most;
+            }
+            value += most;
+        }
+        return value;
+    }
+
+    /** Lowers the bound of a part of all orders from the prices that hold now. */
+    private Part priced(Choice[] settled, int steps, double firstStride) {
+        choices = settled;
+        double lowest = Double.MAX_VALUE;
+        Prices best = prices();
+        double stride = firstStride;
+        int without = 0;
+        double enough = target * (1 + NEAR_ENOUGH);
+        for (int i = 0; i < steps && stride > 1e-4 && lowest > enough; i++) {
+            double now = tree();
+            if (now < lowest - 1e-6) {
+                without = lowest - now > 1e-5 * lowest ? 0 : without + 1;
+                lowest = now;
+                best = prices();
+            } else {
+                without++;
+            }
+            if (without > PATIENCE) {
+                stride /= 1.5;
+                without = 0;
+            }
+            step(now, stride);
+        }
+        return new Part(settled, best, lowest);
+    }
+
+    /**
+     * The unit to make or leave out next: where the lesser of both bounds is least. Settles on the
+     * way those of which one choice is not above what is enough.
+     */
+    private int split(Part part, double enough) {
+        take(part.prices);
+        choices = part.settled;
+        int best = -1;
+        double least = Double.MAX_VALUE;
+        for (int u = 0; u < units; u++) {
+            if (choices[u] != null) {
+                continue;
+            }
+            choices[u] = Choice.MADE;
+            double made = tree();
+            choices[u] = Choice.LEFT_OUT;
+            double leftOut = tree();
+            choices[u] = null;
+            if (made <= enough) {
+                choices[u] = Choice.LEFT_OUT;
+            } else if (leftOut <= enough) {
+                choices[u] = Choice.MADE;
+            } else if (made + leftOut < least) {
+                least = made + leftOut;
+                best = u;
+            }
+        }
+        return best;
+    }
+
+    private Prices prices() {
+        return new Prices(timePrice, neighbourPrice.clone(), wishPrice.clone());
+    }
+
+    private void take(Prices prices) {
+        timePrice = prices.time;
+        System.arraycopy(prices.neighbours, 0, neighbourPrice, 0, units + 1);
+        System.arraycopy(prices.wishes, 0, wishPrice, 0, wishPrice.length);
+    }
+
+    /** Prices the tree; notes each unit's neighbours and what is left out. */
+    private double tree() {
+        double sum = given + timePrice * window;
+        for (double price : wishPrice) {
+            sum += price;
+        }
+        for (int u = 0; u < units; u++) {
+            profit[u] = 0;
+            for (int w = 0; w < wishPrice.length; w++) {
+                profit[u] += Math.max(0, gains[u][w] - wishPrice[w]);
+            }
+            sum += profit[u] - timePrice * seconds[u] + 2 * neighbourPrice[u];
+        }
+        sum += neighbourPrice[root];
+        Arrays.fill(neighbours, 0);
+        Arrays.fill(out, false);
+        double[] cheapest = new double[units];
+        int[] by = new int[units];
+        boolean[] in = new boolean[units];
+        for (int u = 0; u < units; u++) {
+            double leave = profit[u] - timePrice * seconds[u] + 2 * neighbourPrice[u];
+            double come = edge(root, u);
+            boolean leaves = choices[u] == Choice.LEFT_OUT || (choices[u] == null && leave <= come);
+            cheapest[u] = leaves ? leave : come;
+            by[u] = leaves ? -1 : root;
+        }
+        way = 0;
+        for (int i = 0; i < units; i++) {
+            int next = -1;
+            for (int u = 0; u < units; u++) {
+                next = !in[u] && (next < 0 || cheapest[u] < cheapest[next]) ? u : next;
+            }
+            in[next] = true;
+            sum -= cheapest[next];
+            if (by[next] < 0) {
+                out[next] = true;
+            } else {
+                neighbours[next]++;
+                neighbours[by[next]]++;
+                way += apart[by[next]][next];
+            }
+            for (int u = 0; u < units; u++) {
+                double come = edge(next, u);
+                boolean mayCome = choices[u] != Choice.LEFT_OUT && choices[next] != Choice.LEFT_OUT;
+                if (!in[u] && mayCome && come < cheapest[u]) {
+                    cheapest[u] = come;
+                    by[u] = next;
+                }
+            }
+        }
+        int end = root;
+        for (int u = 0; u < units; u++) {
+            boolean mayEnd = choices[u] != Choice.LEFT_OUT;
+            end = mayEnd && neighbourPrice[u] < neighbourPrice[end] ? u : end;
+        }
+        neighbours[end]++;
+        return sum - neighbourPrice[end];
+    }
+
+    private double edge(int from, int to) {
+        return timePrice * apart[from][to] + neighbourPrice[from] + neighbourPrice[to];
+    }
+
+    private void step(double now, double stride) {
+        double[] byNeighbour = new double[units + 1];
+        double square = 0;
+        double time = window - way;
+        for (int u = 0; u < units; u++) {
+            byNeighbour[u] = 2 - neighbours[u] - (out[u] ? 2 : 0);
+            time -= out[u] ? 0 : seconds[u];
+            square += byNeighbour[u] * byNeighbour[u];
+        }
+        byNeighbour[root] = 1 - neighbours[root];
+        square += byNeighbour[root] * byNeighbour[root];
+        double byTime = time / USUAL_LEG;
+        square += byTime * byTime;
+        double[] byWish = new double[wishPrice.length];
+        for (int w = 0; w < byWish.length; w++) {
+            byWish[w] = 1;
+            for (int u = 0; u < units; u++) {
+                byWish[w] -= !out[u] && gains[u][w] > wishPrice[w] ? 1 : 0;
+            }
+            byWish[w] = wishPrice[w] <= 0 && byWish[w] > 0 ? 0 : byWish[w];
+            square += byWish[w] * byWish[w];
+        }
+        if (square == 0) {
+            return;
+        }
+        double length = stride * (now - target) / square;
+        for (int u = 0; u <= units; u++) {
+            neighbourPrice[u] -= length * byNeighbour[u];
+        }
+        timePrice = Math.max(0, timePrice - length * byTime / USUAL_LEG);
+        for (int w = 0; w < byWish.length; w++) {
+            wishPrice[w] = Math.max(0, wishPrice[w] - length * byWish[w]);
+        }
+    }
+}
