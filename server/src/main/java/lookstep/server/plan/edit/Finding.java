@@ -32,7 +32,11 @@ final class Finding {
             if (step instanceof Step.Key key) {
                 if (!at.isObject() && !at.isNull()) {
                     throw new EditRefused(
-                            walked.words() + " is no group of keys, so it has no '" + key.name() + "'",
+                            walked.words()
+                                    + (at.isArray() ? " is a list" : " is no group of keys")
+                                    + ", so it has no '"
+                                    + key.name()
+                                    + "'",
                             "look at the plan as it is now");
                 }
                 if (!at.has(key.name())) {

@@ -115,7 +115,7 @@ final class ValueText {
 
     private static boolean isFlatGroup(JsonNode value) {
         for (JsonNode item : value) {
-            if (item.isObject() || !isFlat(item)) {
+            if ((item.isObject() && !item.isEmpty()) || !isFlat(item)) {
                 return false;
             }
         }

@@ -36,18 +36,18 @@ final class Touched {
         int first = at.getStartMark().orElseThrow().getLine();
         int last = at.getEndMark().orElseThrow().getLine();
         for (Step step : path.steps()) {
-            Optional<Node> next = next(at, step);
+            Optional<Part> next = next(at, step);
             if (next.isEmpty()) {
                 break; // a new key, at the end of its group
             }
-            at = next.get();
-            first = at.getStartMark().orElseThrow().getLine();
+            at = next.get().value();
+            first = next.get().first().getStartMark().orElseThrow().getLine();
             last = at.getEndMark().orElseThrow().getLine();
         }
         while (first > 0 && isBetween(old.get(first - 1))) {
             first--;
         }
-        first--; // the key or the dash, or the comma before
+        first--; // the dash, the comma before, or the key of what is empty now
         while (last + 1 < old.size() && isBetween(old.get(last + 1))) {
             last++;
         }
@@ -62,14 +62,20 @@ final class Touched {
         return line.isBlank() || line.strip().startsWith("#") || line.strip().equals("-");
     }
 
-    private static Optional<Node> next(Node at, Step step) {
+    /**
+     * @param first the key, or the value in a list
+     */
+    private record Part(Node first, Node value) {}
+
+    private static Optional<Part> next(Node at, Step step) {
         if (at instanceof SequenceNode list && step instanceof Step.Index index) {
-            return Optional.of(list.getValue().get(index.at()));
+            Node item = list.getValue().get(index.at());
+            return Optional.of(new Part(item, item));
         }
         if (at instanceof MappingNode map && step instanceof Step.Key key) {
             for (NodeTuple tuple : map.getValue()) {
                 if (((ScalarNode) tuple.getKeyNode()).getValue().equals(key.name())) {
-                    return Optional.of(tuple.getValueNode());
+                    return Optional.of(new Part(tuple.getKeyNode(), tuple.getValueNode()));
                 }
             }
         }
