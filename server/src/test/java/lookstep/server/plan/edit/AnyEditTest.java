@@ -65,7 +65,14 @@ class AnyEditTest {
             throws EditRefused {
         JsonNode rounded = Numbers.asWritten(expected);
         if (!Numbers.same(rounded, after.toJson())) {
-            fail(what + "\nshould say " + rounded + "\nsays " + after.toJson() + "\n" + after.text());
+            fail(
+                    what
+                            + "\nshould say "
+                            + rounded
+                            + "\nsays "
+                            + after.toJson()
+                            + "\n"
+                            + after.text());
         }
         JsonNode other = Witness.json(after.text());
         if (!Numbers.same(rounded, other)) {
@@ -73,13 +80,13 @@ class AnyEditTest {
         }
     }
 
-    private static void comments(
-            PlanDocument before, PlanDocument after, Edit edit, String what) {
+    private static void comments(PlanDocument before, PlanDocument after, Edit edit, String what) {
         List<String> old = Witness.comments(before.text());
         List<String> now = Witness.comments(after.text());
         if (edit instanceof Edit.Insert
                 || (edit instanceof Edit.Set set
-                        && (set.was().isNull() || (set.was().isValueNode() && set.value().isValueNode())))) {
+                        && (set.was().isNull()
+                                || (set.was().isValueNode() && set.value().isValueNode())))) {
             assertEquals(old, now, what + "\n" + after.text());
         } else if (edit instanceof Edit.Move) {
             assertEquals(sorted(old), sorted(now), what + "\n" + after.text());

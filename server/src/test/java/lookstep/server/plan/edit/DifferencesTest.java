@@ -35,7 +35,9 @@ class DifferencesTest {
         assertEquals(List.of("l, x, g: s -0.7 is now -1"), after("-0.7", "-1"));
         assertEquals(List.of("title 'a' is now 'b'"), after("'title':'a'", "'title':'b'"));
         assertEquals(List.of("l, x: v is gone, it was 1"), after("'v':1,", ""));
-        assertEquals(List.of("l, y: w is new: [1, 2]"), after("{'name':'y'},", "{'name':'y','w':[1,2]},"));
+        assertEquals(
+                List.of("l, y: w is new: [1, 2]"),
+                after("{'name':'y'},", "{'name':'y','w':[1,2]},"));
         assertEquals(List.of("l: y is gone, it was {name: y}"), after("{'name':'y'},", ""));
         assertEquals(List.of("l, y: name 'y' is now 'n'"), after("{'name':'y'},", "{'name':'n'},"));
         assertEquals(

@@ -49,7 +49,9 @@ class PlanDocumentTest {
         return "{'op':'insert','path':" + path + "," + where + "'value':" + value + "}";
     }
 
-    /** A value that is set, and how it is written. YAML 1.1 and 1.2: what needs quotes in either. */
+    /**
+     * A value that is set, and how it is written. YAML 1.1 and 1.2: what needs quotes in either.
+     */
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',
@@ -112,7 +114,8 @@ class PlanDocumentTest {
                 PlanDocument.of("a: old   # why\nb: 2\n")
                         .apply(new Edit.Set(PlanPath.of("a"), json("'old'"), node));
         assertEquals("a: " + expected + "   # why\nb: 2\n", out.text());
-        assertEquals(true, Numbers.same(Numbers.asWritten(node), Witness.json(out.text()).get("a")));
+        assertEquals(
+                true, Numbers.same(Numbers.asWritten(node), Witness.json(out.text()).get("a")));
     }
 
     @Test
@@ -149,11 +152,9 @@ class PlanDocumentTest {
                         + "  - name: c\n    fade: 0\n    lights:\n      key: {percent: 10}\n"
                         + "\n# shots\nshots:\n  - name: x\n",
                 set("['looks',{'name':'a'},'lights','rim']", "null", "{'stops':-1}"),
-                insert(
-                        "['looks']",
-                        "",
-                        "{'name':'c','fade':0,'lights':{'key':{'percent':10}}}"),
-                insert("['shots']", "", "{'name':'x'}").replace("{'name':'x'}", "{'name':'x','a':[[1]]}"),
+                insert("['looks']", "", "{'name':'c','fade':0,'lights':{'key':{'percent':10}}}"),
+                insert("['shots']", "", "{'name':'x'}")
+                        .replace("{'name':'x'}", "{'name':'x','a':[[1]]}"),
                 remove("['shots',0,'a']", "[[1]]"));
     }
 
@@ -181,8 +182,11 @@ class PlanDocumentTest {
                 "l:\n  -\n    # above w\n    w: 2\n",
                 remove("['l',0,'name']", "'a'"),
                 remove("['l',0,'v']", "1"));
-        becomes("a: {x: 1, y: 2, z: 3}   # c\n", "a: {y: 2}   # c\n",
-                remove("['a','x']", "1"), remove("['a','z']", "3"));
+        becomes(
+                "a: {x: 1, y: 2, z: 3}   # c\n",
+                "a: {y: 2}   # c\n",
+                remove("['a','x']", "1"),
+                remove("['a','z']", "3"));
         becomes("a:   # c\n  x: 1   # d\nb: 1\n", "a: {}   # c\nb: 1\n", remove("['a','x']", "1"));
     }
 
@@ -196,7 +200,9 @@ class PlanDocumentTest {
                 "l: [\n  a,   # a\n  # of b\n  b   # b\n]\n",
                 "l: [\n  # of b\n  b,   # b\n  a   # a\n]\n",
                 "{'op':'move','path':['l',0],'to':1,'was':'a'}");
-        becomes("l: [a, {n: 1}, 'c']\n", "l: ['c', a, {n: 1}]\n",
+        becomes(
+                "l: [a, {n: 1}, 'c']\n",
+                "l: ['c', a, {n: 1}]\n",
                 "{'op':'move','path':['l',2],'to':0,'was':'c'}");
     }
 
@@ -304,9 +310,12 @@ class PlanDocumentTest {
                         new Edit.Insert(path, 3, json("1")),
                         new Edit.Insert(path, null, json("{'name':'y'}"), null, json("1")),
                         new Edit.Move(path, 3, json("1")),
-                        new Edit.Duplicate(
-                                path, json("1"), json("{'name':'y'}").deepCopy()));
-        String written = JSON.writerFor(JSON.getTypeFactory().constructCollectionType(List.class, Edit.class)).writeValueAsString(edits);
+                        new Edit.Duplicate(path, json("1"), json("{'name':'y'}").deepCopy()));
+        String written =
+                JSON.writerFor(
+                                JSON.getTypeFactory()
+                                        .constructCollectionType(List.class, Edit.class))
+                        .writeValueAsString(edits);
         assertEquals(edits, Edit.read(JSON.readTree(written)));
     }
 

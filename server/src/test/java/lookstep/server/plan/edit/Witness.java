@@ -18,14 +18,15 @@ import org.snakeyaml.engine.v2.schema.CoreSchema;
 
 /** Another parser, of YAML 1.2 rather than 1.1: it says what a text says, and its comments. */
 final class Witness {
-    private static final LoadSettings PLAIN =
-            settings().build();
-    private static final LoadSettings WITH_COMMENTS =
-            settings().setParseComments(true).build();
+    private static final LoadSettings PLAIN = settings().build();
+    private static final LoadSettings WITH_COMMENTS = settings().setParseComments(true).build();
 
     private Witness() {}
 
-    /** Version 3.0.1 fails on letters of two chars at the edge of its buffer: so it gets a large one. */
+    /**
+     * Version 3.0.1 fails on letters of two chars at the edge of its buffer: so it gets a large
+     * one.
+     */
     private static LoadSettingsBuilder settings() {
         return LoadSettings.builder().setSchema(new CoreSchema()).setBufferSize(1_000_000);
     }
