@@ -6,12 +6,15 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
-import java.util.List;
+
 import lookstep.server.plan.file.DemoShoot;
+
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+
+import java.util.List;
 
 /** Edits and the text that an author would have written. Quotes in JSON are single here. */
 class PlanDocumentTest {
@@ -144,8 +147,15 @@ class PlanDocumentTest {
     @Test
     void newPartsLookLikeTheirNeighbours() throws EditRefused {
         becomes(
-                "looks:\n  - name: a   # first\n    lights:\n      key: {percent: 100}\n\n"
-                        + "  - name: b\n    lights:\n      key: {percent: 50}\n\n# shots\nshots: []\n",
+                "looks:\n"
+                    + "  - name: a   # first\n"
+                    + "    lights:\n"
+                    + "      key: {percent: 100}\n\n"
+                    + "  - name: b\n"
+                    + "    lights:\n"
+                    + "      key: {percent: 50}\n\n"
+                    + "# shots\n"
+                    + "shots: []\n",
                 "looks:\n  - name: a   # first\n    lights:\n      key: {percent: 100}\n"
                         + "      rim: {stops: -1}\n\n"
                         + "  - name: b\n    lights:\n      key: {percent: 50}\n\n"
@@ -162,7 +172,15 @@ class PlanDocumentTest {
     void listsThatAreNotIndentedStaySo() throws EditRefused {
         becomes(
                 "a:\n- name: x\n  v: [1]\nb: 1\n",
-                "a:\n- name: new\n  v: [2, 3]\n- name: x\n  v: [1]\nb: 1\nc:\n- name: k\n  w: {x: {}}\n",
+                "a:\n"
+                    + "- name: new\n"
+                    + "  v: [2, 3]\n"
+                    + "- name: x\n"
+                    + "  v: [1]\n"
+                    + "b: 1\n"
+                    + "c:\n"
+                    + "- name: k\n"
+                    + "  w: {x: {}}\n",
                 insert("['a']", "'before':{'name':'x'},", "{'name':'new','v':[2,3]}"),
                 set("['c']", "null", "[{'name':'k','w':{'x':{}}}]"));
     }
@@ -170,8 +188,18 @@ class PlanDocumentTest {
     @Test
     void whatIsRemovedTakesItsCommentsAlong() throws EditRefused {
         String text =
-                "# stays\n\n# of a\na: 1   # of a too\n\nlist:\n  # of x\n  - x   # also x\n"
-                        + "    # farther in: x\n  # of y\n  - y\n\n  # alone, stays\n\n  - z\nb: 2\n";
+                "# stays\n\n"
+                    + "# of a\n"
+                    + "a: 1   # of a too\n\n"
+                    + "list:\n"
+                    + "  # of x\n"
+                    + "  - x   # also x\n"
+                    + "    # farther in: x\n"
+                    + "  # of y\n"
+                    + "  - y\n\n"
+                    + "  # alone, stays\n\n"
+                    + "  - z\n"
+                    + "b: 2\n";
         becomes(
                 text,
                 "# stays\n\nlist:\n  # of y\n  - y\n\n  # alone, stays\n\n  - z\nb: 2\n",
@@ -225,7 +253,11 @@ class PlanDocumentTest {
     void missingGroupsOnTheWayAreMade() throws EditRefused {
         becomes(
                 "looks:\n  - name: a   # c\n    lights: {}\n",
-                "looks:\n  - name: a   # c\n    lights:\n      key: {percent: 5}\n    camera: {f: 8}\n",
+                "looks:\n"
+                    + "  - name: a   # c\n"
+                    + "    lights:\n"
+                    + "      key: {percent: 5}\n"
+                    + "    camera: {f: 8}\n",
                 set("['looks',0,'camera','f']", "null", "8"),
                 set("['looks',0,'lights','key','percent']", "null", "5"));
         becomes("a:   # c\nb: 1\n", "a: {x: 1}   # c\nb: 1\n", set("['a','x']", "null", "1"));
@@ -235,7 +267,9 @@ class PlanDocumentTest {
     void lettersOfTwoCharsMoveNothing() throws EditRefused {
         becomes(
                 "\uFEFFa: \uD83D\uDE00   # \uD83D\uDE00\nb: [\uD83D\uDE00, 1]   # c\nd: é\n",
-                "\uFEFFa: \uD83D\uDE00   # \uD83D\uDE00\nb: [\uD83D\uDE00, 2]   # c\nd: \uD83E\uDD41\n",
+                "\uFEFFa: \uD83D\uDE00   # \uD83D\uDE00\n"
+                    + "b: [\uD83D\uDE00, 2]   # c\n"
+                    + "d: \uD83E\uDD41\n",
                 set("['b',1]", "1", "2"),
                 set("['d']", "'é'", "'\uD83E\uDD41'"));
     }
