@@ -51,10 +51,13 @@ class AnyEditTest {
                 comments(document, after, wanted.edit(), what);
                 lineEnds(document.text(), after.text(), what);
                 PlanPath path = wanted.edit().path();
+                boolean ofItem =
+                        wanted.edit() instanceof Edit.Move
+                                || wanted.edit() instanceof Edit.Duplicate;
                 Touched.assertRestStays(
                         document.text(),
                         after.text(),
-                        wanted.edit() instanceof Edit.Move ? path.parent() : path,
+                        ofItem ? path.parent() : path,
                         what);
                 document = after;
             }
