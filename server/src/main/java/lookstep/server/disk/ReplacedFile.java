@@ -27,8 +27,8 @@ public final class ReplacedFile {
 
     /**
      * @param moment is held while the file is compared once more and renamed. It keeps out those
-     *     alone who hold it too: for others these microseconds remain, since no system call of POSIX
-     *     renames over a file on the condition of its content.
+     *     alone who hold it too: for others these microseconds remain, since no system call of
+     *     POSIX renames over a file on the condition of its content.
      */
     public ReplacedFile(Disk disk, Lock moment) {
         this.disk = disk;
@@ -131,7 +131,8 @@ public final class ReplacedFile {
         }
         PosixFileAttributeView view =
                 Files.getFileAttributeView(file, PosixFileAttributeView.class);
-        if (view != null && view.readAttributes().permissions().stream().noneMatch(WRITING::contains)) {
+        if (view != null
+                && view.readAttributes().permissions().stream().noneMatch(WRITING::contains)) {
             throw new AccessDeniedException(file.toString(), null, "it is read-only");
         }
     }

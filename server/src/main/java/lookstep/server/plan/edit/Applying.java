@@ -3,6 +3,7 @@ package lookstep.server.plan.edit;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.NullNode;
+
 import lookstep.server.plan.edit.Finding.Found;
 
 /** Makes an edit twice, in the text and in the tree, and compares. */
@@ -69,8 +70,8 @@ final class Applying {
         return create(document, set.path(), found, value);
     }
 
-    private static Result create(
-            PlanDocument document, PlanPath path, Found found, JsonNode value) throws EditRefused {
+    private static Result create(PlanDocument document, PlanPath path, Found found, JsonNode value)
+            throws EditRefused {
         if (!found.missing().steps().stream().allMatch(Step.Key.class::isInstance)) {
             throw new EditRefused(
                     path.words() + ": there is no '" + found.missing().steps().get(0).words() + "'",
@@ -146,16 +147,18 @@ final class Applying {
         int size = Trees.at(document.json(), at.parent()).size();
         if (move.to() < 0 || move.to() >= size) {
             throw new EditRefused(
-                    move.path().parent().words() + " has " + size + " entries, no place " + move.to(),
+                    move.path().parent().words()
+                            + " has "
+                            + size
+                            + " entries, no place "
+                            + move.to(),
                     LOOK);
         }
         return new Result(
-                Writing.move(document, at, move.to()),
-                Trees.move(document.json(), at, move.to()));
+                Writing.move(document, at, move.to()), Trees.move(document.json(), at, move.to()));
     }
 
-    private static Result duplicate(PlanDocument document, Edit.Duplicate edit)
-            throws EditRefused {
+    private static Result duplicate(PlanDocument document, Edit.Duplicate edit) throws EditRefused {
         PlanPath at = item(document, edit.path());
         seen(document, edit.path(), at, edit.was());
         JsonNode original = Trees.at(document.json(), at);
@@ -196,7 +199,11 @@ final class Applying {
         JsonNode is = Trees.at(document.json(), at);
         if (!Numbers.same(is, was)) {
             throw new EditRefused(
-                    path.words() + " is now " + Said.value(is) + ", and was " + Said.value(was)
+                    path.words()
+                            + " is now "
+                            + Said.value(is)
+                            + ", and was "
+                            + Said.value(was)
                             + " when you began",
                     LOOK);
         }
@@ -205,7 +212,8 @@ final class Applying {
     private static void absent(PlanPath path, JsonNode was) throws EditRefused {
         if (!was.isNull()) {
             throw new EditRefused(
-                    path.words() + " is gone, and was " + Said.value(was) + " when you began", LOOK);
+                    path.words() + " is gone, and was " + Said.value(was) + " when you began",
+                    LOOK);
         }
     }
 }

@@ -1,6 +1,7 @@
 package lookstep.server.plan.edit;
 
 import com.fasterxml.jackson.databind.JsonNode;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;

@@ -3,6 +3,7 @@ package lookstep.server.plan.edit;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -74,8 +75,10 @@ public final class Differences {
             JsonNode now,
             Map<Step.Choice, Integer> before,
             Map<Step.Choice, Integer> after) {
-        List<Step.Choice> gone = before.keySet().stream().filter(k -> !after.containsKey(k)).toList();
-        List<Step.Choice> come = after.keySet().stream().filter(k -> !before.containsKey(k)).toList();
+        List<Step.Choice> gone =
+                before.keySet().stream().filter(k -> !after.containsKey(k)).toList();
+        List<Step.Choice> come =
+                after.keySet().stream().filter(k -> !before.containsKey(k)).toList();
         boolean renamed =
                 gone.size() == 1
                         && come.size() == 1
@@ -109,8 +112,7 @@ public final class Differences {
         }
     }
 
-    private static ArrayNode names(
-            Map<Step.Choice, Integer> of, Map<Step.Choice, Integer> alsoIn) {
+    private static ArrayNode names(Map<Step.Choice, Integer> of, Map<Step.Choice, Integer> alsoIn) {
         ArrayNode out = JsonNodeFactory.instance.arrayNode();
         of.keySet().stream().filter(alsoIn::containsKey).forEach(k -> out.add(k.value()));
         return out;

@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.NullNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+
 import java.util.ArrayList;
 import java.util.List;
 
@@ -31,8 +32,8 @@ public sealed interface Edit {
     PlanPath path();
 
     /**
-     * Gives a key or an item of a list another value. A key that is not there is made, at the end of
-     * its group; groups on the way to it too.
+     * Gives a key or an item of a list another value. A key that is not there is made, at the end
+     * of its group; groups on the way to it too.
      *
      * @param was what stood there; null if nothing did
      * @param value anything but null; a group or list is compared with the one that is there, and
@@ -111,8 +112,8 @@ public sealed interface Edit {
      *
      * @param path the item
      * @param was the item as it was seen
-     * @param changed the keys that the copy has other values of, such as a new name; null takes a key
-     *     away
+     * @param changed the keys that the copy has other values of, such as a new name; null takes a
+     *     key away
      */
     record Duplicate(PlanPath path, JsonNode was, ObjectNode changed) implements Edit {
         public Duplicate {
@@ -137,7 +138,9 @@ public sealed interface Edit {
                 out.add(Json.MAPPER.treeToValue(one, Edit.class));
             } catch (JsonProcessingException | IllegalArgumentException e) {
                 String why =
-                        e instanceof JsonProcessingException p ? p.getOriginalMessage() : e.getMessage();
+                        e instanceof JsonProcessingException p
+                                ? p.getOriginalMessage()
+                                : e.getMessage();
                 throw new EditRefused(
                         "edit " + (out.size() + 1) + " cannot be read (" + why + ")",
                         "write {\"op\": \"set\", \"path\": [\"title\"], \"was\": \"a\", \"value\":"

@@ -1,6 +1,7 @@
 package lookstep.server.plan.edit;
 
 import com.fasterxml.jackson.databind.JsonNode;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -32,7 +33,11 @@ final class Finding {
             if (step instanceof Step.Key key) {
                 if (!at.isObject() && !at.isNull()) {
                     throw new EditRefused(
-                            walked.words() + " is no group of keys, so it has no '" + key.name() + "'",
+                            walked.words()
+                                    + (at.isArray() ? " is a list" : " is no group of keys")
+                                    + ", so it has no '"
+                                    + key.name()
+                                    + "'",
                             "look at the plan as it is now");
                 }
                 if (!at.has(key.name())) {
@@ -69,7 +74,11 @@ final class Finding {
         if (step instanceof Step.Index index) {
             if (index.at() >= list.size()) {
                 throw new EditRefused(
-                        walked.words() + " has no " + index.words() + ", it ends with " + list.size(),
+                        walked.words()
+                                + " has no "
+                                + index.words()
+                                + ", it ends with "
+                                + list.size(),
                         "look at the plan as it is now");
             }
             return index.at();

@@ -1,11 +1,13 @@
 package lookstep.server.plan.edit;
 
 import com.fasterxml.jackson.databind.JsonNode;
+
+import lookstep.server.plan.edit.Piece.Bunch;
+import lookstep.server.plan.edit.Piece.Member;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.NavigableSet;
-import lookstep.server.plan.edit.Piece.Bunch;
-import lookstep.server.plan.edit.Piece.Member;
 
 /** Cuts and fills what stands in [ ] or { }, on one line or on several. */
 final class FlowText {
@@ -61,8 +63,7 @@ final class FlowText {
             Member next = bunch.members().get(index);
             return List.of(
                     hasLines(index)
-                            ? Splice.in(
-                                    above(index), indent(next) + body + "," + style.lineEnd())
+                            ? Splice.in(above(index), indent(next) + body + "," + style.lineEnd())
                             : Splice.in(next.start(), body + ", "));
         }
         Member last = bunch.members().get(size - 1);
@@ -140,8 +141,7 @@ final class FlowText {
     private int comma(int index) {
         List<Member> members = bunch.members();
         Integer next = commas.ceiling(members.get(index).end());
-        int limit =
-                index + 1 < members.size() ? members.get(index + 1).start() : bunch.end();
+        int limit = index + 1 < members.size() ? members.get(index + 1).start() : bunch.end();
         return next != null && next < limit ? next : -1;
     }
 

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.DecimalNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Comparator;
@@ -71,6 +72,8 @@ final class Numbers {
         if (json.isNumber() && !isPlain(json)) {
             throw new EditRefused(json + " is no number to write", "write a finite number");
         }
-        return json.isFloatingPointNumber() ? DecimalNode.valueOf(new BigDecimal(text(json))) : json;
+        return json.isFloatingPointNumber()
+                ? DecimalNode.valueOf(new BigDecimal(text(json)))
+                : json;
     }
 }

@@ -1,7 +1,8 @@
 package lookstep.server.plan.edit;
 
-import java.util.List;
 import lookstep.server.plan.file.PlanError;
+
+import java.util.List;
 
 /** What came of edits. */
 public sealed interface Outcome {
@@ -32,11 +33,7 @@ public sealed interface Outcome {
      * @param errors of the plan, by place, if it would have had or has any
      */
     record Refused(
-            Version now,
-            String what,
-            String mend,
-            List<PlanError> errors,
-            List<Difference> outside)
+            Version now, String what, String mend, List<PlanError> errors, List<Difference> outside)
             implements Outcome {
         public Refused {
             errors = List.copyOf(errors);

@@ -1,6 +1,7 @@
 package lookstep.server.plan.edit;
 
 import com.fasterxml.jackson.databind.JsonNode;
+
 import java.util.List;
 import java.util.NavigableSet;
 
@@ -22,8 +23,8 @@ public final class PlanDocument {
     /**
      * Reads a text.
      *
-     * @throws EditRefused if it is not YAML, or has anchors, tags or other things that plan files do
-     *     not have
+     * @throws EditRefused if it is not YAML, or has anchors, tags or other things that plan files
+     *     do not have
      */
     public static PlanDocument of(String text) throws EditRefused {
         return new PlanDocument(text, SpanReader.read(text));
@@ -34,7 +35,9 @@ public final class PlanDocument {
         return text;
     }
 
-    /** What it says, in its order: texts, numbers, true and false; null for a key without a value. */
+    /**
+     * What it says, in its order: texts, numbers, true and false; null for a key without a value.
+     */
     public JsonNode toJson() {
         return spans.root().json().deepCopy();
     }

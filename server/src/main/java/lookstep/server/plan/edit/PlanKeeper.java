@@ -1,9 +1,17 @@
 package lookstep.server.plan.edit;
 
+import lookstep.server.disk.Disk;
+import lookstep.server.disk.DiskFull;
+import lookstep.server.disk.ReplacedFile;
+import lookstep.server.plan.file.PlanError;
+import lookstep.server.plan.file.PlanReading;
+
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
 import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.List;
@@ -11,17 +19,10 @@ import java.util.Optional;
 import java.util.concurrent.locks.Lock;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.BiFunction;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import lookstep.server.disk.Disk;
-import lookstep.server.disk.DiskFull;
-import lookstep.server.disk.ReplacedFile;
-import lookstep.server.plan.file.PlanError;
-import lookstep.server.plan.file.PlanReading;
 
 /**
- * A plan file, edited here and by others at the same time. What is in the file when an edit comes is
- * taken in first; what does not read is told, and never written over. Every version reads well.
+ * A plan file, edited here and by others at the same time. What is in the file when an edit comes
+ * is taken in first; what does not read is told, and never written over. Every version reads well.
  */
 public final class PlanKeeper {
     /** No plan is so large; the reader says so. */
@@ -176,8 +177,8 @@ public final class PlanKeeper {
 
     /**
      * Takes in what others changed in the file, once two looks have found the same: half a file may
-     * read well. To be called twice a second or so. It reads the file each time, since the times that
-     * file systems keep are too coarse to trust.
+     * read well. To be called twice a second or so. It reads the file each time, since the times
+     * that file systems keep are too coarse to trust.
      */
     public synchronized Look look() {
         Optional<byte[]> onDisk;
@@ -260,11 +261,7 @@ public final class PlanKeeper {
             PlanReading reading = reader.apply(onDisk.get(), file);
             if (reading instanceof PlanReading.Bad bad) {
                 return Optional.of(
-                        refused(
-                                notRead(),
-                                "mend it there first",
-                                bad.errors(),
-                                since(began)));
+                        refused(notRead(), "mend it there first", bad.errors(), since(began)));
             }
             takeIn(onDisk.get(), (PlanReading.Good) reading);
         }
@@ -359,8 +356,7 @@ public final class PlanKeeper {
 
     private static String hash(byte[] content) {
         try {
-            return HexFormat.of()
-                    .formatHex(MessageDigest.getInstance("SHA-256").digest(content));
+            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(content));
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException("every Java has SHA-256", e);
         }

@@ -1,11 +1,13 @@
 package lookstep.server.plan.edit;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import java.util.regex.Pattern;
+
 import org.yaml.snakeyaml.nodes.NodeId;
 import org.yaml.snakeyaml.nodes.Tag;
 import org.yaml.snakeyaml.reader.StreamReader;
 import org.yaml.snakeyaml.resolver.Resolver;
+
+import java.util.regex.Pattern;
 
 /** How single values are written: in quotes exactly when some YAML would read them otherwise. */
 final class ScalarText {
@@ -16,8 +18,8 @@ final class ScalarText {
     private static final String FLOW_INDICATORS = ",[]{}?";
 
     /**
-     * What is no text to the plan reader or to YAML 1.2 (10.3.2), beyond what YAML 1.1 has; and y and
-     * n, which the types of YAML 1.1 have though few parsers do.
+     * What is no text to the plan reader or to YAML 1.2 (10.3.2), beyond what YAML 1.1 has; and y
+     * and n, which the types of YAML 1.1 have though few parsers do.
      */
     private static final Pattern MORE_THAN_TEXT =
             Pattern.compile(

@@ -7,13 +7,8 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.NullNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
-import java.io.StringReader;
-import java.util.ArrayList;
-import java.util.HashSet;
-import java.util.List;
-import java.util.NavigableSet;
-import java.util.Set;
-import java.util.TreeSet;
+
+import org.yaml.snakeyaml.DumperOptions;
 import org.yaml.snakeyaml.LoaderOptions;
 import org.yaml.snakeyaml.Yaml;
 import org.yaml.snakeyaml.error.Mark;
@@ -24,9 +19,16 @@ import org.yaml.snakeyaml.nodes.NodeTuple;
 import org.yaml.snakeyaml.nodes.ScalarNode;
 import org.yaml.snakeyaml.nodes.SequenceNode;
 import org.yaml.snakeyaml.reader.StreamReader;
-import org.yaml.snakeyaml.DumperOptions;
 import org.yaml.snakeyaml.scanner.ScannerImpl;
 import org.yaml.snakeyaml.tokens.Token;
+
+import java.io.StringReader;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.NavigableSet;
+import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * Reads a text into {@link Piece}s. What each value says is what the plan reader's own parser makes
@@ -60,16 +62,13 @@ final class SpanReader {
         try {
             SpanReader reader = new SpanReader(text);
             reader.tokens(body);
-            Node node =
-new Yaml().compose(new StringReader(body));
+            Node node = new Yaml().compose(new StringReader(body));
             JsonNode json = YAML.readTree(body);
             if (node == null || json == null || json.isMissingNode()) {
                 throw new EditRefused("the file is empty", "begin it with a line 'title: '");
             }
             return new Spans(
-                    reader.piece(node, json),
-                    new Lines(text, reader.comments()),
-                    reader.commas);
+                    reader.piece(node, json), new Lines(text, reader.comments()), reader.commas);
         } catch (YAMLException | JsonProcessingException e) {
             throw new EditRefused(
                     "the text is not YAML that can be edited here (" + firstLine(e) + ")",
@@ -171,8 +170,7 @@ new Yaml().compose(new StringReader(body));
         if (node instanceof ScalarNode && json.isValueNode()) {
             // The tree has "" for a key without a value.
             boolean nothing = start == end && json.isTextual();
-            return new Piece.Leaf(
-                    start, scalarEnd(start, end), nothing ? NullNode.instance : json);
+            return new Piece.Leaf(start, scalarEnd(start, end), nothing ? NullNode.instance : json);
         }
         throw new EditRefused(
                 "line " + (node.getStartMark().getLine() + 1) + " can be read in two ways",

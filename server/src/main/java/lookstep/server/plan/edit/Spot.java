@@ -18,7 +18,9 @@ record Spot(Piece piece, Bunch in, int index, Member holder) {
         for (Step step : path.steps()) {
             Bunch bunch = (Bunch) spot.piece();
             int index =
-                    step instanceof Step.Key key ? bunch.indexOf(key.name()) : ((Step.Index) step).at();
+                    step instanceof Step.Key key
+                            ? bunch.indexOf(key.name())
+                            : ((Step.Index) step).at();
             spot = new Spot(bunch.members().get(index).value(), bunch, index, spot.member());
         }
         return spot;

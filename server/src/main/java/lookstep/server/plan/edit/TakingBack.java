@@ -1,13 +1,14 @@
 package lookstep.server.plan.edit;
 
 import com.fasterxml.jackson.databind.JsonNode;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
 /**
- * Takes one change out of a text that may have been changed elsewhere since: exactly as it was where
- * lines allow it, with comments; else value by value.
+ * Takes one change out of a text that may have been changed elsewhere since: exactly as it was
+ * where lines allow it, with comments; else value by value.
  */
 final class TakingBack {
     private TakingBack() {}

@@ -13,7 +13,10 @@ final class Trees {
     static JsonNode at(JsonNode root, PlanPath path) {
         JsonNode at = root;
         for (Step step : path.steps()) {
-            at = step instanceof Step.Key key ? at.get(key.name()) : at.get(((Step.Index) step).at());
+            at =
+                    step instanceof Step.Key key
+                            ? at.get(key.name())
+                            : at.get(((Step.Index) step).at());
         }
         return at;
     }

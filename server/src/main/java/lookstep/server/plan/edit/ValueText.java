@@ -1,6 +1,7 @@
 package lookstep.server.plan.edit;
 
 import com.fasterxml.jackson.databind.JsonNode;
+
 import java.util.ArrayList;
 import java.util.List;
 
@@ -115,7 +116,7 @@ final class ValueText {
 
     private static boolean isFlatGroup(JsonNode value) {
         for (JsonNode item : value) {
-            if (item.isObject() || !isFlat(item)) {
+            if ((item.isObject() && !item.isEmpty()) || !isFlat(item)) {
                 return false;
             }
         }

@@ -1,9 +1,11 @@
 package lookstep.server.plan.edit;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import java.util.List;
+
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.file.PlanError;
+
+import java.util.List;
 
 /**
  * The plan at one moment; always one that reads well.
@@ -15,7 +17,11 @@ import lookstep.server.plan.file.PlanError;
  * @param revision 1 at first, one more with every change, made here or outside
  */
 public record Version(
-        PlanDocument document, String hash, ShootPlan plan, List<PlanError> warnings, long revision) {
+        PlanDocument document,
+        String hash,
+        ShootPlan plan,
+        List<PlanError> warnings,
+        long revision) {
     public Version {
         warnings = List.copyOf(warnings);
     }

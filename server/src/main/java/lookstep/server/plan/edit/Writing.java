@@ -1,10 +1,12 @@
 package lookstep.server.plan.edit;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import java.util.ArrayList;
-import java.util.List;
+
 import lookstep.server.plan.edit.Piece.Bunch;
 import lookstep.server.plan.edit.Piece.Member;
+
+import java.util.ArrayList;
+import java.util.List;
 
 /** The single steps of edits, each from one document to the next; paths are keys and indices. */
 final class Writing {
@@ -62,8 +64,7 @@ final class Writing {
     }
 
     private static PlanDocument setGroup(
-            PlanDocument document, PlanPath path, JsonNode was, JsonNode value)
-            throws EditRefused {
+            PlanDocument document, PlanPath path, JsonNode was, JsonNode value) throws EditRefused {
         PlanDocument out = document;
         for (var entry : value.properties()) {
             if (was.has(entry.getKey())) {
@@ -82,8 +83,7 @@ final class Writing {
     }
 
     private static PlanDocument setList(
-            PlanDocument document, PlanPath path, JsonNode was, JsonNode value)
-            throws EditRefused {
+            PlanDocument document, PlanPath path, JsonNode was, JsonNode value) throws EditRefused {
         int shorter = Math.min(was.size(), value.size());
         int head = 0;
         while (head < shorter && Numbers.same(was.get(head), value.get(head))) {
@@ -203,7 +203,10 @@ final class Writing {
     }
 
     private static Piece other(Spot spot) {
-        return spot.in().members().get(spot.index() == 0 ? spot.in().members().size() - 1 : 0).value();
+        return spot.in()
+                .members()
+                .get(spot.index() == 0 ? spot.in().members().size() - 1 : 0)
+                .value();
     }
 
     private static String scalar(

@@ -1,8 +1,9 @@
 package lookstep.server.plan.edit;
 
+import lookstep.server.plan.file.DemoShoot;
+
 import java.util.LinkedHashMap;
 import java.util.Map;
-import lookstep.server.plan.file.DemoShoot;
 
 /** Files that are all good YAML and all awkward to edit. */
 final class Nasty {
@@ -119,7 +120,8 @@ final class Nasty {
                   rim: {stops: +0.5}   # rim
               # end of items
 
-            tail: 1""";
+            tail: 1\
+            """;
 
     private Nasty() {}
 

@@ -9,6 +9,18 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.NullNode;
+
+import lookstep.server.disk.Disk;
+import lookstep.server.disk.SmallDisk;
+import lookstep.server.plan.file.DemoShoot;
+import lookstep.server.plan.file.Kit;
+import lookstep.server.plan.file.PlanReader;
+import lookstep.server.plan.file.PlanReading;
+
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -21,15 +33,6 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.BiFunction;
-import lookstep.server.disk.Disk;
-import lookstep.server.disk.SmallDisk;
-import lookstep.server.plan.file.DemoShoot;
-import lookstep.server.plan.file.Kit;
-import lookstep.server.plan.file.PlanReader;
-import lookstep.server.plan.file.PlanReading;
-import org.junit.jupiter.api.BeforeEach;
-import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 class PlanKeeperTest {
     private static final PlanReader READER = new PlanReader(Kit.FIXTURES);
@@ -108,9 +111,7 @@ class PlanKeeperTest {
         Outcome.Refused refused =
                 refused(
                         keeper.edit(
-                                List.of(
-                                        title(TITLE, "Other"),
-                                        set(FILL, number(-0.5), number(-1))),
+                                List.of(title(TITLE, "Other"), set(FILL, number(-0.5), number(-1))),
                                 ""));
         assertEquals(
                 "looks, safe, lights, fill, stops is now -0.7, and was -0.5 when you began",
@@ -171,11 +172,7 @@ class PlanKeeperTest {
         Outcome.Refused refused =
                 refused(
                         keeper.edit(
-                                List.of(
-                                        set(
-                                                PlanPath.of("place", "width"),
-                                                number(8),
-                                                number(0))),
+                                List.of(set(PlanPath.of("place", "width"), number(8), number(0))),
                                 ""));
         assertEquals(
                 "the plan would have errors: place.width is 0 m; write metres between 1 and 100,"
@@ -229,7 +226,8 @@ class PlanKeeperTest {
                         .replace("rim: {stops: +0.5}\n", "rim: {stops: +0.9}   # theirs\n")
                         .replace("fade: 0\n", "fade: 0.2   # theirs too\n"),
                 onDisk());
-        assertEquals(List.of("looks, colour, lights: rim is new: {stops: 0.5, xy: [0.2, 0.15]}"),
+        assertEquals(
+                List.of("looks, colour, lights: rim is new: {stops: 0.5, xy: [0.2, 0.15]}"),
                 made.changed().stream().map(Difference::words).toList());
         made(keeper.redo());
         made(keeper.redo());
@@ -253,10 +251,11 @@ class PlanKeeperTest {
     @Test
     void theSameLineChangedElsewhereIsTakenBackByValue() throws Exception {
         PlanKeeper keeper = PlanKeeper.of(file, READ);
-        PlanPath height =
-                PlanPath.of("people", new Step.Choice("name", "Ines"), "height");
+        PlanPath height = PlanPath.of("people", new Step.Choice("name", "Ines"), "height");
         made(keeper.edit(List.of(set(height, number(1.63), number(1.6))), ""));
-        outside("Ines, plays: drums, height: 1.6, skin: medium", "Ines, plays: drums, height: 1.6, skin: light");
+        outside(
+                "Ines, plays: drums, height: 1.6, skin: medium",
+                "Ines, plays: drums, height: 1.6, skin: light");
         made(keeper.undo());
         assertTrue(onDisk().contains("Ines, plays: drums, height: 1.63, skin: light"));
     }
@@ -318,7 +317,8 @@ class PlanKeeperTest {
     void aPlanWithoutAFileIsWrittenAtItsFirstEdit() throws Exception {
         Path mine = folder.resolve("mine.shoot.yaml");
         PlanKeeper keeper = PlanKeeper.unwritten(mine, READ, DemoShoot.text());
-        assertEquals(new Look(keeper.current(), false, List.of(), Optional.empty(), List.of()),
+        assertEquals(
+                new Look(keeper.current(), false, List.of(), Optional.empty(), List.of()),
                 keeper.look());
         assertFalse(Files.exists(mine));
         made(keeper.edit(List.of(title(TITLE, "Other")), ""));
@@ -397,8 +397,7 @@ class PlanKeeperTest {
                 };
         PlanKeeper keeper = PlanKeeper.of(file, READ, Disk.REAL, end);
         assertThrows(
-                IllegalStateException.class,
-                () -> keeper.edit(List.of(title(TITLE, "Other")), ""));
+                IllegalStateException.class, () -> keeper.edit(List.of(title(TITLE, "Other")), ""));
         assertEquals(DemoShoot.text(), onDisk());
         assertEquals(1, keeper.current().revision());
         assertEquals(Optional.empty(), keeper.undoable());
@@ -416,8 +415,7 @@ class PlanKeeperTest {
                                 title(TITLE, "Other"),
                                 set(PlanPath.of("flashing"), NullNode.instance, text("allowed"))),
                         ""));
-        assertEquals(
-                windows.replace(TITLE, "Other") + "\r\nflashing: allowed\r\n", onDisk());
+        assertEquals(windows.replace(TITLE, "Other") + "\r\nflashing: allowed\r\n", onDisk());
         made(keeper.undo());
         assertEquals(windows, onDisk());
     }

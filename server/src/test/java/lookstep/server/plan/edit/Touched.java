@@ -2,8 +2,6 @@ package lookstep.server.plan.edit;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.List;
-import java.util.Optional;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.api.lowlevel.Compose;
 import org.snakeyaml.engine.v2.nodes.MappingNode;
@@ -11,6 +9,9 @@ import org.snakeyaml.engine.v2.nodes.Node;
 import org.snakeyaml.engine.v2.nodes.NodeTuple;
 import org.snakeyaml.engine.v2.nodes.ScalarNode;
 import org.snakeyaml.engine.v2.nodes.SequenceNode;
+
+import java.util.List;
+import java.util.Optional;
 
 /** Which lines an edit may touch, by the places that the other parser gives. */
 final class Touched {
@@ -21,6 +22,9 @@ final class Touched {
 
     /** All lines that are not of the edited value, nor next to it, must be the same bytes. */
     static void assertRestStays(String before, String after, PlanPath path, String what) {
+        if (before.equals(after)) {
+            return;
+        }
         List<String> old = List.of(before.split("(?<=\n)", -1));
         List<String> now = List.of(after.split("(?<=\n)", -1));
         int head = 0;
@@ -36,40 +40,57 @@ final class Touched {
         int first = at.getStartMark().orElseThrow().getLine();
         int last = at.getEndMark().orElseThrow().getLine();
         for (Step step : path.steps()) {
-            Optional<Node> next = next(at, step);
+            Optional<Part> next = next(at, step);
             if (next.isEmpty()) {
                 break; // a new key, at the end of its group
             }
-            at = next.get();
-            first = at.getStartMark().orElseThrow().getLine();
+            at = next.get().value();
+            first = next.get().first().getStartMark().orElseThrow().getLine();
             last = at.getEndMark().orElseThrow().getLine();
         }
         while (first > 0 && isBetween(old.get(first - 1))) {
             first--;
         }
-        first--; // the key or the dash, or the comma before
+        first--; // the dash, the comma before, or the key of what is empty now
         while (last + 1 < old.size() && isBetween(old.get(last + 1))) {
             last++;
         }
         last++;
         assertTrue(
                 head >= Math.min(first, old.size()) && old.size() - tail <= last + 1,
-                what + "\nold lines " + head + ".." + (old.size() - tail) + " were touched, only "
-                        + first + ".." + (last + 1) + " may be\n" + before + "\n-----\n" + after);
+                what
+                        + "\nold lines "
+                        + head
+                        + ".."
+                        + (old.size() - tail)
+                        + " were touched, only "
+                        + first
+                        + ".."
+                        + (last + 1)
+                        + " may be\n"
+                        + before
+                        + "\n-----\n"
+                        + after);
     }
 
     private static boolean isBetween(String line) {
         return line.isBlank() || line.strip().startsWith("#") || line.strip().equals("-");
     }
 
-    private static Optional<Node> next(Node at, Step step) {
+    /**
+     * @param first the key, or the value in a list
+     */
+    private record Part(Node first, Node value) {}
+
+    private static Optional<Part> next(Node at, Step step) {
         if (at instanceof SequenceNode list && step instanceof Step.Index index) {
-            return Optional.of(list.getValue().get(index.at()));
+            Node item = list.getValue().get(index.at());
+            return Optional.of(new Part(item, item));
         }
         if (at instanceof MappingNode map && step instanceof Step.Key key) {
             for (NodeTuple tuple : map.getValue()) {
                 if (((ScalarNode) tuple.getKeyNode()).getValue().equals(key.name())) {
-                    return Optional.of(tuple.getValueNode());
+                    return Optional.of(new Part(tuple.getKeyNode(), tuple.getValueNode()));
                 }
             }
         }

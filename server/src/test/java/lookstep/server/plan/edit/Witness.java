@@ -4,9 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Map;
+
 import org.snakeyaml.engine.v2.api.Load;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.api.LoadSettingsBuilder;
@@ -16,16 +14,21 @@ import org.snakeyaml.engine.v2.events.CommentEvent;
 import org.snakeyaml.engine.v2.events.Event;
 import org.snakeyaml.engine.v2.schema.CoreSchema;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+
 /** Another parser, of YAML 1.2 rather than 1.1: it says what a text says, and its comments. */
 final class Witness {
-    private static final LoadSettings PLAIN =
-            settings().build();
-    private static final LoadSettings WITH_COMMENTS =
-            settings().setParseComments(true).build();
+    private static final LoadSettings PLAIN = settings().build();
+    private static final LoadSettings WITH_COMMENTS = settings().setParseComments(true).build();
 
     private Witness() {}
 
-    /** Version 3.0.1 fails on letters of two chars at the edge of its buffer: so it gets a large one. */
+    /**
+     * Version 3.0.1 fails on letters of two chars at the edge of its buffer: so it gets a large
+     * one.
+     */
     private static LoadSettingsBuilder settings() {
         return LoadSettings.builder().setSchema(new CoreSchema()).setBufferSize(1_000_000);
     }
