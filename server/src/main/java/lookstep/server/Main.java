@@ -8,11 +8,9 @@ import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
-import java.util.HexFormat;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -23,6 +21,7 @@ import lookstep.protocols.wire.NetworkAdapter;
 import lookstep.protocols.wire.NetworkInterfaces;
 import lookstep.protocols.wire.SerialAdapter;
 import lookstep.protocols.wire.SerialAdapters;
+import lookstep.server.checks.Finding;
 import lookstep.server.checks.Kind;
 import lookstep.server.checks.PlanChecks;
 import lookstep.server.checks.Report;
@@ -50,7 +49,13 @@ import lookstep.server.patch.PatchText;
 import lookstep.server.plan.FixtureText;
 import lookstep.server.plan.Location;
 import lookstep.server.plan.PlanText;
+import lookstep.server.order.Variety;
+import lookstep.server.plan.PlanHash;
 import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.Shot;
+import lookstep.server.window.PlannedOrder;
+import lookstep.server.window.ShotItems;
+import lookstep.server.window.TimeCheck;
 import lookstep.server.plan.edit.EditRefused;
 import lookstep.server.plan.edit.PlanKeeper;
 import lookstep.server.plan.file.DemoShoot;
@@ -217,7 +222,7 @@ public final class Main implements Actions {
             return WRONG;
         }
         ShootPlan plan = read.get().at(how.place());
-        Report report = PlanChecks.of(plan);
+        Report report = report(plan);
         if (how.json()) {
             out.print(ReportJson.of(plan, report).text());
             out.flush();
@@ -230,6 +235,16 @@ public final class Main implements Actions {
         return how.strict() && report.worst() == Weight.WRONG ? FAILED : GOOD;
     }
 
+    /** All checks, and whether the time suffices. */
+    private static Report report(ShootPlan plan) {
+        List<Finding> all = new ArrayList<>(PlanChecks.of(plan).findings());
+        if (!plan.shots().isEmpty()) {
+            all.addAll(
+                    TimeCheck.of(plan, PlannedOrder.of(plan, Variety.of(ShotItems.of(plan)))));
+        }
+        return new Report(all);
+    }
+
     @Override
     public int paper(Path file, Path pdf, PaperSize size) {
         PlanReading reading = new PlanReader(GenericFixtures.all(), new GdtfSource()).read(file);
@@ -237,16 +252,18 @@ public final class Main implements Actions {
             return WRONG;
         }
         ShootPlan plan = good.plan();
+        ShootPlan first = plan.at("");
         try {
             PdfFile.write(
                     new Sheet(
                             plan,
                             plan.shots().stream().map(Shot::id).toList(),
-                            Map.of(),
+                            PlannedOrder.of(first, Variety.of(ShotItems.of(first)))
+                                    .startsAtSeconds(),
                             PaperRemarks.of(plan),
                             size,
                             String.valueOf(file.getFileName()),
-                            hash(plan.toString()),
+                            PlanHash.of(plan),
                             LocalDateTime.now(ZoneId.systemDefault())),
                     pdf);
         } catch (IOException e) {

@@ -231,7 +231,8 @@ final class Session implements AutoCloseable {
         for (WayIn way : gear.ways()) {
             parts.push(way.start(new Arrivals(way.name(), gear.frames(), intake, links)));
         }
-        PlanChecking planChecking = new PlanChecking(lightings);
+        PlanChecking planChecking = new PlanChecking(lightings, this::tellPages);
+        parts.push(planChecking);
         Desk desk =
                 new Desk(
                         plan,
@@ -266,6 +267,8 @@ final class Session implements AutoCloseable {
         parts.push(server);
         pages = Optional.of(server);
         live.watch(state -> tellPages());
+        live.watch(planChecking::of);
+        planChecking.of(live.state());
         tellPages();
         parts.push(LoopThread.start("plan file", desk::doWork));
         parts.push(LoopThread.start("pulse", this::pulse));

@@ -1,42 +1,245 @@
 package lookstep.server.desk;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.NullNode;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.RejectedExecutionException;
+import java.util.stream.Collectors;
+import lookstep.server.checks.Change;
+import lookstep.server.checks.Finding;
+import lookstep.server.checks.Likeness;
+import lookstep.server.checks.Mend;
+import lookstep.server.checks.PlanChecks;
+import lookstep.server.checks.Weight;
 import lookstep.server.lighting.Lightings;
 import lookstep.server.live.LiveState;
 import lookstep.server.live.NotPossible;
 import lookstep.server.order.Variety;
+import lookstep.server.plan.PlanWords;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.edit.Edit;
 import lookstep.server.plan.edit.EditRefused;
 import lookstep.server.plan.edit.PlanDocument;
+import lookstep.server.plan.edit.PlanPath;
 import lookstep.server.web.ChecksPart;
+import lookstep.server.web.ChecksPart.FindingPart;
+import lookstep.server.window.PlannedOrder;
 import lookstep.server.window.ShotItems;
+import lookstep.server.window.TimeCheck;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
-/** The plan's checks, worked out on a thread of its own, the newest plan only. */
-public final class PlanChecking {
+/**
+ * The plan's checks while it is shot: worked out on a thread of their own, of the newest plan only.
+ * Safe for any thread.
+ */
+public final class PlanChecking implements AutoCloseable {
+    private static final Logger LOG = LoggerFactory.getLogger(PlanChecking.class);
+    private static final ObjectMapper JSON = JsonMapper.builder().build();
+
+    /** More is not read on a page. */
+    private static final int MOST_SHOWN = 200;
+
     private final Lightings lightings;
+    private final PlanChecks checks = new PlanChecks();
+    private final Runnable changed;
+    private final ExecutorService thread;
+    private volatile Worked worked = new Worked(null, List.of(), null);
+    private volatile ShootPlan wanted;
 
-    public PlanChecking(Lightings lightings) {
+    /**
+     * What was found.
+     *
+     * @param plan of which; null before the first
+     * @param findings the heaviest first
+     * @param variety null if it could not be worked out
+     */
+    private record Worked(ShootPlan plan, List<Named> findings, Variety variety) {}
+
+    private record Named(String id, Finding finding) {}
+
+    /**
+     * @param changed is called when there is something new
+     */
+    public PlanChecking(Lightings lightings, Runnable changed) {
         this.lightings = lightings;
+        this.changed = changed;
+        thread =
+                Executors.newSingleThreadExecutor(
+                        r -> {
+                            Thread t = new Thread(r, "plan checks");
+                            t.setDaemon(true);
+                            t.setPriority(Thread.MIN_PRIORITY);
+                            return t;
+                        });
     }
 
-    void of(LiveState state) {
-        lightings.of(state);
+    /** Looks at the plan as it is in a state, if it has not yet. Returns at once. */
+    public void of(LiveState state) {
+        ShootPlan plan = lightings.of(state).plan();
+        if (plan.equals(wanted)) {
+            return;
+        }
+        wanted = plan;
+        try {
+            thread.execute(() -> work(plan));
+        } catch (RejectedExecutionException ending) {
+            LOG.debug("no more checks of the plan: the program ends");
+        }
     }
 
+    private void work(ShootPlan plan) {
+        if (!plan.equals(wanted)) {
+            return;
+        }
+        try {
+            Variety variety = variety(Likeness.of(plan));
+            List<Finding> all = new ArrayList<>(checks.check(plan).findings());
+            all.addAll(TimeCheck.of(plan, PlannedOrder.of(plan, variety)));
+            all.sort(Comparator.comparing(Finding::weight).reversed());
+            List<Named> named = new ArrayList<>();
+            for (Finding finding : all) {
+                named.add(new Named(id(finding, named), finding));
+            }
+            worked = new Worked(plan, List.copyOf(named), variety);
+        } catch (RuntimeException e) {
+            LOG.error("the plan could not be checked: {}", e.toString(), e);
+            worked = new Worked(plan, List.of(), null);
+        }
+        changed.run();
+    }
+
+    private static Variety variety(Likeness likeness) {
+        int n = likeness.shots().size();
+        double[][] alike = new double[n][n];
+        for (int i = 0; i < n; i++) {
+            for (int j = 0; j < n; j++) {
+                alike[i][j] = likeness.alike().get(i).get(j);
+            }
+        }
+        return Variety.given(likeness.shots(), alike);
+    }
+
+    /** The same for the same finding of another plan, so that a press hits what was read. */
+    private static String id(Finding f, List<Named> before) {
+        String id =
+                String.join(
+                        "/",
+                        f.kind().id(),
+                        f.subject().shot(),
+                        f.subject().look(),
+                        f.subject().person(),
+                        f.subject().light());
+        long same = before.stream().filter(n -> n.id().startsWith(id)).count();
+        return same == 0 ? id : id + "/" + (same + 1);
+    }
+
+    /** For the pages. */
     ChecksPart part() {
-        return ChecksPart.NONE;
+        Worked now = worked;
+        return new ChecksPart(
+                now.plan() != null && now.plan().equals(wanted),
+                count(now, Weight.WRONG),
+                count(now, Weight.LOOK),
+                now.findings().stream().limit(MOST_SHOWN).map(PlanChecking::part).toList());
     }
 
+    private static int count(Worked worked, Weight weight) {
+        return (int)
+                worked.findings().stream().filter(n -> n.finding().weight() == weight).count();
+    }
+
+    private static FindingPart part(Named named) {
+        Finding f = named.finding();
+        return new FindingPart(
+                named.id(),
+                f.kind().heading(),
+                switch (f.weight()) {
+                    case WRONG -> "wrong";
+                    case LOOK -> "look";
+                    case GOOD -> "good";
+                },
+                f.subject().shot(),
+                f.says(),
+                numbers(f.numbers()),
+                f.mend().map(Mend::says).orElse(""),
+                f.mend().map(m -> !m.changes().isEmpty()).orElse(false));
+    }
+
+    private static String numbers(Map<String, Object> numbers) {
+        return numbers.entrySet().stream()
+                .map(e -> words(e.getKey()) + " " + value(e.getValue()))
+                .collect(Collectors.joining(", "));
+    }
+
+    /** {@code fNumberNeeded} becomes {@code f number needed}. */
+    private static String words(String name) {
+        return name.replaceAll("([a-z])([A-Z])", "$1 $2").toLowerCase(Locale.ROOT);
+    }
+
+    private static String value(Object value) {
+        return value instanceof Double d ? PlanWords.number(Math.round(d * 100) / 100.0) : "" + value;
+    }
+
+    /** How alike the shots of a plan are; from what is planned while it is not worked out. */
     Variety variety(ShootPlan plan) {
-        return Variety.of(ShotItems.of(plan));
+        Worked now = worked;
+        return now.variety() != null && plan.equals(now.plan())
+                ? now.variety()
+                : Variety.of(ShotItems.of(plan));
     }
 
-    List<Edit> mend(String finding, PlanDocument document) throws NotPossible, EditRefused {
-        throw new NotPossible("there is no finding '" + finding + "' " + document.text().length());
+    /**
+     * The edits that mend a finding.
+     *
+     * @throws NotPossible if it is no longer there, or is mended by hand
+     */
+    List<Edit> mend(String id, PlanDocument document) throws NotPossible, EditRefused {
+        Mend mend = known(id);
+        if (mend.changes().isEmpty()) {
+            throw new NotPossible("this is mended by hand: " + mend.says());
+        }
+        List<Edit> edits = new ArrayList<>();
+        for (Change change : mend.changes()) {
+            PlanPath path = PlanPath.of(JSON.valueToTree(change.path()));
+            edits.add(
+                    new Edit.Set(path, there(document, path), JSON.valueToTree(change.value())));
+        }
+        return edits;
     }
 
-    String mendSays(String finding) {
-        return finding;
+    private static JsonNode there(PlanDocument document, PlanPath path) {
+        try {
+            return document.at(path);
+        } catch (EditRefused absent) {
+            return NullNode.instance;
+        }
+    }
+
+    /** What it comes to, for undo. */
+    String mendSays(String id) throws NotPossible {
+        return known(id).says();
+    }
+
+    private Mend known(String id) throws NotPossible {
+        return worked.findings().stream()
+                .filter(n -> n.id().equals(id))
+                .findFirst()
+                .flatMap(n -> n.finding().mend())
+                .orElseThrow(
+                        () -> new NotPossible("this is no longer so: the plan has changed"));
+    }
+
+    @Override
+    public void close() {
+        thread.shutdownNow();
     }
 }
