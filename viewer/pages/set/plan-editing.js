@@ -19,6 +19,8 @@ export class PlanEditing {
   #planning = new Planning();
   #view = null;
   #url = null;
+  /** The light that was taken hold of last. */
+  #light = null;
 
   /** @param {HTMLElement} desk holds a live-picture and a plan-plot @param {HTMLElement} key opens it */
   constructor(desk, key) {
@@ -44,7 +46,9 @@ export class PlanEditing {
       if (detail === this.#url) desk.computing(false);
     });
     this.#plot.addEventListener('light-chosen', ({ detail }) => {
+      this.#light = detail;
       if (desk.tab === 'rig') desk.choose('rig', detail);
+      else this.#look();
     });
     this.#plot.addEventListener('light-moved', ({ detail }) => this.#move(detail));
   }
@@ -67,7 +71,7 @@ export class PlanEditing {
   #look() {
     const { tab, shot, id, waits, there, light } = this.#view;
     const { answer, draft } = this.#planning;
-    this.#plot.show(plotOf(draft, shot, there, WHOSE[tab] ?? 'rig'), light);
+    this.#plot.show(plotOf(draft, shot, there, WHOSE[tab] ?? 'rig'), light ?? this.#light);
     // A shot that the server does not know yet leaves the picture of before.
     if (waits) return;
     this.#url = id === null ? null : pictureUrl(`/prediction/${encodeURIComponent(id)}.jpg?v=${answer.revision}`);

@@ -27,6 +27,7 @@ export class EntryList {
       ['down', 'Down'],
     ]) {
       this.#buttons[what] = key(words, () => this.#press(what));
+      this.#buttons[what].dataset.what = what;
       this.#keys.append(this.#buttons[what]);
     }
     this.#keys.setAttribute('role', 'group');

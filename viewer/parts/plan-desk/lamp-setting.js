@@ -20,6 +20,7 @@ const AXES = ['right', 'behind', 'up'];
 /** What one light does in a look. Its entry may not be there: then it is off. */
 export class LampSetting extends EntryForm {
   #name;
+  #head = element('div', 'lamp-head');
   #level;
   #levels = new Map();
   #colour;
@@ -32,7 +33,8 @@ export class LampSetting extends EntryForm {
     super(ask);
     this.#name = name;
     this.element.className = 'lamp';
-    this.element.append(element('h4', '', name));
+    this.#head.append(element('h4', '', name));
+    this.element.append(this.#head);
     this.#level = this.add(
       new SwitchField('Level', (value) => this.#setLevel(value), [
         ['off', 'off'],
@@ -102,11 +104,12 @@ export class LampSetting extends EntryForm {
 
   #addMoved() {
     this.#moved = this.add(
-      new SwitchField('Where it stands', (value) => this.#setMoved(value === 'moved'), [
-        ['rig', 'as in the rig'],
-        ['moved', 'moved for this look'],
+      new SwitchField('Where it stands in this look', (value) => this.#setMoved(value === 'moved'), [
+        ['rig', 'in its place'],
+        ['moved', 'moved'],
       ]),
       () => [this.#movedPosition() === undefined ? 'rig' : 'moved'],
+      this.#head,
     );
     this.element.append(this.#movedTo);
     AXES.forEach((axis, i) => {

@@ -23,7 +23,7 @@ export class LightForm extends EntryForm {
     }, { needed: true });
     this.add(name, (light) => [light.name], what);
     const fixture = new ChoiceField('Fixture', (value) => this.#setFixture(value, fixture));
-    this.add(fixture, (light, { known }) => [light.fixture, fixturesOf(known)], what);
+    this.add(fixture, (light, { known }) => [light.fixture, (known?.fixtures ?? []).map((one) => one.id)], what);
     this.keyed(
       'mode',
       (send) => new ChoiceField('Mode', send, { none: 'its first' }),
@@ -32,7 +32,7 @@ export class LightForm extends EntryForm {
     );
     this.keyed(
       'modifier',
-      (send) => new ChoiceField('Modifier', send, { none: 'bare, not said' }),
+      (send) => new ChoiceField('Modifier', send, { none: 'bare' }),
       (value, light, { known }) => [value, known?.modifiers ?? []],
       what,
     );
@@ -61,7 +61,9 @@ export class LightForm extends EntryForm {
     const light = this.entry;
     const slots = slotsOf(view.known, light);
     const last = light.slot + slots - 1;
-    put(this.#taken, `${slots === 1 ? '1 slot' : `${slots} slots, to ${last}`}`);
+    const name = view.known?.fixtures?.find((one) => one.id === light.fixture)?.name;
+    const takes = slots === 1 ? 'takes 1 slot' : `takes ${slots} slots, to ${last}`;
+    put(this.#taken, `${name ?? light.fixture}: ${takes}`);
     const free = this.#freeSlot();
     put(this.#free, free === null ? 'No slot is free' : `Free: ${free}`);
     this.#free.setAttribute('aria-disabled', String(free === null || free === light.slot));
@@ -101,10 +103,6 @@ export class LightForm extends EntryForm {
       this.add(field, (light) => [light[what]?.[i], otherwise?.[i]], row);
     });
   }
-}
-
-function fixturesOf(known) {
-  return (known?.fixtures ?? []).map(({ id, name }) => [id, name === id ? id : `${id}: ${name}`]);
 }
 
 function modesOf(known, fixture) {

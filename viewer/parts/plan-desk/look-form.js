@@ -66,7 +66,7 @@ export class LookForm extends EntryForm {
     );
     this.keyed(
       'key',
-      (send) => new ChoiceField('The key', send, { none: 'the one in % or lux' }),
+      (send) => new ChoiceField('Stops are against', send, { none: 'not said' }),
       (value, look, { document }) => [value, namesOf(document.rig)],
       head,
     );

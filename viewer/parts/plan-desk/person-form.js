@@ -29,7 +29,7 @@ export class PersonForm extends EntryForm {
     ]) {
       this.keyed(
         what,
-        (send) => new ClothField(words, send, { none: `not said: ${none}` }),
+        (send) => new ClothField(words, send, { none: `${none}, unsaid` }),
         (value, entry, { known }) => [value, known?.[list] ?? []],
         looks,
       );

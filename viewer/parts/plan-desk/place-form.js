@@ -27,7 +27,7 @@ export class PlaceForm extends EntryForm {
     }
     this.keyed(
       ['background', 'distance'],
-      (send) => new StepField('Background behind the front row', send, { step: by(0.1, 0.2, 60) }),
+      (send) => new StepField('Background behind them', send, { step: by(0.1, 0.2, 60) }),
       undefined,
       room,
     );
@@ -39,8 +39,8 @@ export class PlaceForm extends EntryForm {
       surfaces,
     );
     for (const [what, words, none] of [
-      ['floor', 'Floor', 'not said: 0.2 comes back'],
-      ['walls', 'Walls and ceiling', 'not said: 0.5 comes back'],
+      ['floor', 'Floor', '0.2 comes back'],
+      ['walls', 'Walls and ceiling', '0.5 comes back'],
     ]) {
       this.keyed(
         what,

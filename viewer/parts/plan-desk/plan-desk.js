@@ -37,6 +37,8 @@ class PlanDesk extends HTMLElement {
   /** By tab, the entry that is shown: its place, and its name to find it again. */
   #chosen = { people: 0, place: 0, rig: 0, looks: 0, shots: 0 };
   #names = {};
+  /** By tab, the names of all entries as they were shown last. */
+  #before = {};
   #pictured = null;
   #seen = null;
   #refused = '';
@@ -66,7 +68,9 @@ class PlanDesk extends HTMLElement {
     panel.append(this.#list.element, this.#form, this.#beside(picture, plot));
     this.#says.setAttribute('role', 'status');
     this.#dialog.setAttribute('aria-labelledby', (this.#title.id = newId()));
-    this.#dialog.append(head, tabs, this.#says, panel);
+    const line = element('div', 'tab-line');
+    line.append(tabs, this.#says);
+    this.#dialog.append(head, line, panel);
     this.append(this.#dialog);
     this.#panel = panel;
     this.#listen();
@@ -197,14 +201,18 @@ class PlanDesk extends HTMLElement {
     const { draft } = this.#seen;
     for (const tab of Object.keys(TABS)) {
       const fixed = fixedOf(tab);
-      const lines = linesOf(tab, draft);
+      const names = linesOf(tab, draft).map((line) => line.name);
       const index = this.#chosen[tab] - fixed;
+      const before = this.#before[tab] ?? [];
+      this.#before[tab] = names;
       if (index < 0) continue;
-      const found = lines.findIndex((line) => line.name === this.#names[tab]);
-      const stays = lines[index]?.name === this.#names[tab];
-      const next = stays || found < 0 ? Math.min(index, lines.length - 1) : found;
+      const found = names.indexOf(this.#names[tab]);
+      // One that nobody has seen before is the same entry under another name.
+      const renamed = names.length === before.length && !before.includes(names[index]);
+      const stays = names[index] === this.#names[tab] || renamed || found < 0;
+      const next = stays ? Math.min(index, names.length - 1) : found;
       this.#chosen[tab] = Math.max(0, next + fixed);
-      this.#names[tab] = lines[next]?.name;
+      this.#names[tab] = names[next];
     }
   }
 
@@ -308,6 +316,7 @@ class PlanDesk extends HTMLElement {
       else this.#choose(tab, detail - fixed);
       this.#draw();
       this.#form.scrollTop = 0;
+      this.#bringUp();
       return;
     }
     const count = linesOf(tab, draft).length;
@@ -338,6 +347,12 @@ class PlanDesk extends HTMLElement {
       this.#draw();
     }
     this.#list.reveal();
+  }
+
+  /** In one column, the picture and the form lie below the list. */
+  #bringUp() {
+    if (this.#dialog.scrollHeight <= this.#dialog.clientHeight) return;
+    this.#dialog.querySelector('.picture-of').scrollIntoView({ block: 'start' });
   }
 
   #nameIt() {

@@ -38,7 +38,9 @@ export class ShotForm extends EntryForm {
       ['solos', 'a solo of each'],
     ]);
     this.add(kind, (shot) => [shot.solos === true ? 'solos' : 'one'], head);
-    head.append(this.#safe, this.#id);
+    const safe = element('div', 'row');
+    safe.append(this.#safe, this.#id);
+    head.append(safe);
     this.#people = new PeopleField((names) => this.#setPeople(names));
     this.add(this.#people, (shot, { document }) => [
       peopleOf(document, shot),
@@ -116,7 +118,7 @@ export class ShotForm extends EntryForm {
     );
     this.keyed(
       'framing',
-      (send) => new ChoiceField('Framing', send, { none: 'landscape 3:2, not said' }),
+      (send) => new ChoiceField('Framing', send, { none: 'landscape 3:2' }),
       (value, shot, { known }) => [value, known?.framings ?? []],
       camera,
     );
@@ -138,7 +140,7 @@ export class ShotForm extends EntryForm {
     );
     this.keyed(
       'job',
-      (send) => new ChoiceField('For', send, { none: 'the first client, not said' }),
+      (send) => new ChoiceField('For', send, { none: 'first client' }),
       (value, shot, { document }) => [value, (document.jobs ?? []).map((job) => job.client)],
       use,
     );

@@ -4,6 +4,9 @@
  */
 const MARGIN_METRES = 0.5;
 const STEPS_PER_METRE = 10;
+/** Above the background, for its name and the scale. */
+const HEAD_PIXELS = 24;
+const FOOT_PIXELS = 12;
 
 /** @returns {{at: Function, metres: Function, perMetre: number}} [x, y] to pixels, and back */
 export function floor({ room, camera, people, lights }, width, height) {
@@ -14,14 +17,16 @@ export function floor({ room, camera, people, lights }, width, height) {
     [0, room.background],
   ];
   const half = Math.max(1.5, ...points.map(([x]) => Math.abs(x))) + 2 * MARGIN_METRES;
-  const near = Math.min(...points.map(([, y]) => y)) - MARGIN_METRES;
-  const far = Math.max(...points.map(([, y]) => y)) + 1.2 * MARGIN_METRES;
-  const perMetre = Math.min(width / (2 * half), height / (far - near));
+  const near = Math.min(...points.map(([, y]) => y));
+  const far = Math.max(...points.map(([, y]) => y));
+  const tall = height - HEAD_PIXELS - FOOT_PIXELS;
+  const perMetre = Math.min(width / (2 * half), tall / (far - near));
   const middle = (near + far) / 2;
+  const centre = HEAD_PIXELS + tall / 2;
   return {
     perMetre,
-    at: ([x, y]) => ({ x: width / 2 + x * perMetre, y: height / 2 - (y - middle) * perMetre }),
-    metres: ({ x, y }) => ({ x: (x - width / 2) / perMetre, y: middle + (height / 2 - y) / perMetre }),
+    at: ([x, y]) => ({ x: width / 2 + x * perMetre, y: centre - (y - middle) * perMetre }),
+    metres: ({ x, y }) => ({ x: (x - width / 2) / perMetre, y: middle + (centre - y) / perMetre }),
   };
 }
 

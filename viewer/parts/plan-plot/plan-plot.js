@@ -11,6 +11,8 @@ import { floor, roomFor, snapped } from './floor.js';
 const SVG = 'http://www.w3.org/2000/svg';
 const STEP_METRES = 0.1;
 const FINGER_PIXELS = 22;
+const NAME_PIXELS = 14;
+const LETTER_PIXELS = 7.5;
 const ARROWS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] };
 
 class PlanPlot extends HTMLElement {
@@ -245,23 +247,40 @@ function ground({ room, camera, upright, people }, { at, perMetre }, width) {
     node('path', { class: 'camera', d: `M${lens.x - 5},${lens.y - 9} h10 v5 h5 v10 h-20 v-10 h5 z` }),
   ];
   const rx = Math.min(perMetre * 0.21, 18);
+  const rows = nameRows(people, perMetre);
+  // All below the nearest, or the name of one is written over the next.
+  const below = Math.max(...people.map(({ x, y }) => at([x, y]).y));
   people.forEach(({ name, x, y }, i) => {
     const spot = at([x, y]);
     parts.push(
       node('ellipse', { class: 'person', cx: spot.x, cy: spot.y, rx, ry: rx * 0.55 }),
-      // Neighbours on two lines, so that names do not run into each other.
-      text(name, { class: 'who', x: spot.x, y: spot.y + rx * 0.55 + 13 + (i % 2) * 14, 'text-anchor': 'middle' }),
+      text(name, {
+        class: 'who',
+        x: spot.x,
+        y: below + rx * 0.55 + 13 + (i % rows) * NAME_PIXELS,
+        'text-anchor': 'middle',
+      }),
     );
   });
   return parts;
 }
 
+/** On how many lines names are written, so that neighbours do not run into each other. */
+function nameRows(people, perMetre) {
+  const xs = people.map(({ x }) => x).sort((a, b) => a - b);
+  const apart = (xs.at(-1) - xs[0]) / Math.max(1, people.length - 1) || 1;
+  const longest = Math.max(1, ...people.map(({ name }) => name.length));
+  return Math.min(3, Math.max(1, Math.ceil((longest * LETTER_PIXELS) / (apart * perMetre))));
+}
+
 function peopleBoxes({ people }, { at, perMetre }) {
   const rx = Math.min(perMetre * 0.21, 18);
-  return people.map(({ name, x, y }) => {
-    const spot = at([x, y]);
-    const w = Math.max(2 * rx, name.length * 7.5);
-    return { x: spot.x - w / 2, y: spot.y - rx, w, h: rx + 42 };
+  const spots = people.map(({ x, y }) => at([x, y]));
+  const below = Math.max(...spots.map(({ y }) => y));
+  const h = nameRows(people, perMetre) * NAME_PIXELS;
+  return spots.flatMap((spot, i) => {
+    const w = people[i].name.length * LETTER_PIXELS;
+    return [around(spot, rx), { x: spot.x - w / 2, y: below + rx * 0.55, w, h }];
   });
 }
 
