@@ -30,10 +30,14 @@ export class Planning extends EventTarget {
     return this.#busy;
   }
 
-  /** The server has this revision; it is fetched if it is another one. */
-  offered(revision) {
-    this.#wanted = revision;
-    if (!this.#busy && this.#answer !== null && this.#answer.revision !== revision) this.load();
+  /**
+   * The server has this plan; it is fetched if it is another one.
+   *
+   * @param {{revision: number, problem: string}} told as in a crew message
+   */
+  offered(told) {
+    this.#wanted = told;
+    if (!this.#busy && this.#answer !== null && !this.#has(told)) this.load();
   }
 
   load() {
@@ -119,7 +123,11 @@ export class Planning extends EventTarget {
     const wanted = this.#wanted;
     this.#wanted = null;
     // An older one was on its way while the newer was being written.
-    if (wanted > this.#answer.revision) this.load();
+    if (wanted.revision > this.#answer.revision) this.load();
+  }
+
+  #has({ revision, problem = '' }) {
+    return this.#answer.revision === revision && (this.#answer.problem ?? '') === problem;
   }
 
   #redraft() {

@@ -53,9 +53,9 @@ export class PlanEditing {
     this.#plot.addEventListener('light-moved', ({ detail }) => this.#move(detail));
   }
 
-  /** @param {{revision: number}|undefined} plan of a crew message */
+  /** @param {{revision: number, problem: string}|undefined} plan of a crew message */
   take(plan) {
-    if (this.#desk.open && plan !== undefined) this.#planning.offered(plan.revision);
+    if (this.#desk.open && plan !== undefined) this.#planning.offered(plan);
   }
 
   #show() {

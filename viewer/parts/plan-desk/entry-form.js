@@ -1,6 +1,9 @@
 import { at, setting } from '../../live/document.js';
 import { element } from './dom.js';
 
+/** Letters of a value in words for undo. */
+const LONGEST = 40;
+
 /**
  * A form of one entry of the plan. A form knows its entry by the path that show() was given last; its
  * fields stay while the entry changes below them.
@@ -54,9 +57,8 @@ export class EntryForm {
   setAt(path, value, about, reason = 'typed') {
     const edit = setting(this.view.document, path, value);
     if (edit === null) return;
-    const was = edit.was ?? 'nothing';
-    const what = path.at(-1);
-    const says = `${this.called}, ${what}: ${brief(was)} is now ${brief(value ?? 'left out')}`;
+    const what = this.called.endsWith(String(path.at(-1))) ? '' : `, ${path.at(-1)}`;
+    const says = `${this.called}${what}: ${brief(edit.was)} is now ${brief(value)}`;
     this.ask([edit], says, about, reason === 'stepped' ? JSON.stringify(path) : null);
   }
 
@@ -75,7 +77,18 @@ export function section(form, words, className = '') {
   return row;
 }
 
-export function brief(value) {
-  const text = typeof value === 'object' ? JSON.stringify(value) : String(value);
-  return text.length > 40 ? `${text.slice(0, 39)}…` : text;
+/** A value of the plan in a few words. */
+function brief(value) {
+  const text = inWords(value);
+  return text.length > LONGEST ? `${text.slice(0, LONGEST - 1)}…` : text;
+}
+
+function inWords(value) {
+  if (value === undefined || value === null) return 'not there';
+  if (Array.isArray(value)) return value.map(inWords).join(', ');
+  if (typeof value !== 'object') return String(value);
+  if (typeof value.name === 'string') return value.name;
+  return Object.entries(value)
+    .map(([key, one]) => `${key} ${inWords(one)}`)
+    .join(', ');
 }

@@ -5,19 +5,19 @@ import { EntryList } from './entry-list.js';
 import { adding, linesOf, moving, pathOf, removing, SHOOT, TABS } from './tabs.js';
 
 /** So many letters of what can be undone stand on the key; the rest is in its title. */
-const UNDO_LETTERS = 64;
-const WORDS_LEFT_OUT = '…';
+const UNDO_LETTERS = 56;
 
 /**
  * The plan as forms, in a layer over the page: tabs, the entries of one, the form of the chosen one.
  * What the page puts inside it (a picture, a plot) stands beside the form.
  *
- * open(), show({answer, draft, busy}): the server's answer and the document with what is on its way;
- * refused(words, about): why an edit was not made; computing(on): the picture is on its way.
- * choose(tab, name): an entry, as a tap on it.
+ * appear(), close(); show({answer, draft, busy}): the server's answer and the document with what is on
+ * its way; refused(words, about): why an edit was not made; computing(on): the picture is on its way;
+ * choose(tab, name): an entry, as by a tap on it.
  *
  * Sends 'plan-edit' (detail: {edits, how: {says, merge, about}}), 'plan-undo', 'plan-redo', and
- * 'plan-view' (detail: {tab, shot, id, there, light}: what the picture and the plot are of).
+ * 'plan-view' (detail: {tab, shot, id, waits, there, light}: what the picture and the plot are of; a shot
+ * waits while the server does not know it yet).
  */
 class PlanDesk extends HTMLElement {
   #dialog = element('dialog');
@@ -190,7 +190,7 @@ class PlanDesk extends HTMLElement {
 
   #back(button, words, what) {
     const none = what === null || what === undefined;
-    const short = !none && what.length > UNDO_LETTERS ? what.slice(0, UNDO_LETTERS) + WORDS_LEFT_OUT : what;
+    const short = !none && what.length > UNDO_LETTERS ? `${what.slice(0, UNDO_LETTERS)}…` : what;
     put(button, none ? words : `${words}: ${short}`);
     button.title = none ? '' : what;
     button.setAttribute('aria-disabled', String(none));
@@ -303,6 +303,7 @@ class PlanDesk extends HTMLElement {
   }
 
   #entry(what, detail) {
+    if (this.#seen === null) return;
     const { draft, answer } = this.#seen;
     const tab = this.#tab;
     const fixed = fixedOf(tab);

@@ -198,6 +198,7 @@ function addressOf({ universe = 1, slot, fixture }) {
 }
 
 function freeId(document, name) {
-  const ids = (document.shots ?? []).map((shot) => ({ id: idOf(document, shot) }));
+  // A round of solos has an id of its own besides those of its pictures.
+  const ids = (document.shots ?? []).flatMap((shot) => [{ id: shot.id }, { id: idOf(document, shot) }]);
   return freeName(ids, slug(name) || 'shot', 'id');
 }

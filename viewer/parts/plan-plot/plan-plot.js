@@ -151,7 +151,7 @@ class PlanPlot extends HTMLElement {
     const { label } = this.#lamps.get(light.name);
     const words = `${light.name} ${light.position[2]} m`;
     label.textContent = words;
-    const w = words.length * 7.2;
+    const w = words.length * LETTER_PIXELS;
     const at = this.#floor.at(light.position);
     const box = roomFor(at, { w, h: 15 }, taken, { width, height });
     taken.push(box);
@@ -185,11 +185,17 @@ class PlanPlot extends HTMLElement {
     const light = this.#light(name);
     light[what] = [snapped(to.x), snapped(to.y), from[2]];
     this.#put(light);
-    this.#lamps.get(name).label.textContent = what === 'position' ? inWords(light.position) : '';
-    if (what === 'position') {
-      const at = this.#floor.at(light.position);
-      set(this.#lamps.get(name).label, { x: at.x, y: at.y - 16 });
-    }
+    this.#sayWhere(light, what);
+  }
+
+  /** What is held says where it is. */
+  #sayWhere(light, what) {
+    const { label } = this.#lamps.get(light.name);
+    label.textContent = inWords(light[what]);
+    const half = (label.textContent.length * LETTER_PIXELS) / 2;
+    const { x, y } = this.#floor.at(light[what]);
+    const { width } = this.#svg.getBoundingClientRect();
+    set(label, { x: Math.min(width - half, Math.max(half, x)), y: y - 16 });
   }
 
   #drop(counts) {
