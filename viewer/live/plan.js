@@ -47,7 +47,7 @@ export class Planning extends EventTarget {
   /**
    * @param {object[]} edits as in document.js; none is nothing
    * @param {object} how
-   * @param {string} how.says words for undo
+   * @param {string|((edit: object) => string)} how.says words for undo, or how to make them of the edit
    * @param {string|null} how.merge one name for presses of which only the newest matters
    * @param {object|null} how.about given back if it is refused
    */
@@ -59,7 +59,6 @@ export class Planning extends EventTarget {
       // Nobody has seen what was written in between.
       const [{ value, path }] = edits;
       last.edits = [{ ...last.edits[0], value, path }];
-      last.says = says;
     } else {
       this.#waiting.push({ edits, says, merge, about });
     }
@@ -80,7 +79,8 @@ export class Planning extends EventTarget {
   #next() {
     if (this.#busy || this.#waiting.length === 0) return;
     const { edits, says, back, about } = this.#waiting.shift();
-    this.#ask(() => editPlan(back ?? { edits, says }), about);
+    const words = typeof says === 'function' ? says(edits[0]) : says;
+    this.#ask(() => editPlan(back ?? { edits, says: words }), about);
   }
 
   async #ask(question, about) {

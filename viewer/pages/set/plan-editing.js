@@ -1,6 +1,6 @@
 import '/parts/plan-desk/plan-desk.js';
 import '/parts/plan-plot/plan-plot.js';
-import { at, setting } from '/live/document.js';
+import { setting } from '/live/document.js';
 import { Planning } from '/live/plan.js';
 import { plotOf } from '/live/plot-of.js';
 import { pictureUrl } from '/live/sample.js';
@@ -89,8 +89,9 @@ export class PlanEditing {
     const path = [...light.path, what];
     const edit = setting(draft, path, to);
     if (edit === null) return;
-    const was = at(draft, path) ?? light[what];
-    const says = `${name}, ${what}: ${was.join(', ')} is now ${to.join(', ')}`;
+    const says = ({ was, value }) => {
+      return `${name}, ${what}: ${(was ?? light[what]).join(', ')} is now ${value.join(', ')}`;
+    };
     this.#planning.edit([edit], { says, merge: JSON.stringify(path) });
   }
 }

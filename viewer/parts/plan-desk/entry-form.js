@@ -57,8 +57,9 @@ export class EntryForm {
   setAt(path, value, about, reason = 'typed') {
     const edit = setting(this.view.document, path, value);
     if (edit === null) return;
-    const what = this.called.endsWith(String(path.at(-1))) ? '' : `, ${path.at(-1)}`;
-    const says = `${this.called}${what}: ${brief(edit.was)} is now ${brief(value)}`;
+    const { called } = this;
+    const what = called.endsWith(String(path.at(-1))) ? called : `${called}, ${path.at(-1)}`;
+    const says = ({ was, value: now }) => `${what}: ${brief(was)} is now ${brief(now)}`;
     this.ask([edit], says, about, reason === 'stepped' ? JSON.stringify(path) : null);
   }
 
