@@ -388,7 +388,7 @@ export class ClothField extends Field {
 
   show(value, words) {
     const own = Array.isArray(value);
-    this.#choice.show(own ? OWN : value, [...words, [OWN, 'a colour of its own']]);
+    this.#choice.show(own ? OWN : value, [...words, [OWN, 'own colour']]);
     this.#own.hidden = !own;
     if (own && document.activeElement !== this.#own) this.#own.value = hexOf(value);
   }

@@ -105,7 +105,7 @@ export class LampSetting extends EntryForm {
   #addMoved() {
     this.#moved = this.add(
       new SwitchField('Where it stands in this look', (value) => this.#setMoved(value === 'moved'), [
-        ['rig', 'in its place'],
+        ['rig', 'stays'],
         ['moved', 'moved'],
       ]),
       () => [this.#movedPosition() === undefined ? 'rig' : 'moved'],

@@ -213,7 +213,8 @@ class PlanDeskTest extends PageCase {
         plan.put("redo", "fill removed");
         fulfil("plan", plan);
         openDesk();
-        assertThat(page.locator("plan-desk header")).containsText("Undo: two lights off, rim: stops 1");
+        assertThat(page.locator("plan-desk header"))
+                .containsText("Undo: two lights off, rim: stops 1");
         page.keyboard().press("Control+z");
         page.keyboard().press("Control+Shift+Z");
         waitForCalls(2);
@@ -221,7 +222,8 @@ class PlanDeskTest extends PageCase {
         assertEquals("1", server.calls.get(0).mark());
     }
 
-    // ---- what is shown meanwhile ------------------------------------------------------------------
+    // ---- what is shown meanwhile
+    // ------------------------------------------------------------------
 
     @Test
     void whatIsRefusedIsSaidAtTheFieldAndAtTheTopAndTheFieldGoesBack() {
@@ -283,7 +285,9 @@ class PlanDeskTest extends PageCase {
         tab("Shots");
         page.locator("plan-desk .choose").nth(8).click();
         page.waitForCondition(
-                () -> requests.stream().anyMatch(r -> r.endsWith("/prediction/solo-ines.jpg?v=12")));
+                () ->
+                        requests.stream()
+                                .anyMatch(r -> r.endsWith("/prediction/solo-ines.jpg?v=12")));
         page.locator("plan-desk .choose").nth(1).click();
         page.waitForCondition(
                 () -> requests.stream().anyMatch(r -> r.endsWith("/prediction/two-off.jpg?v=12")));
