@@ -235,6 +235,7 @@ class PlanDesk extends HTMLElement {
     this.#draw();
     this.#list.reveal();
     this.#form.scrollTop = 0;
+    this.#dialog.scrollTop = 0;
   }
 
   #marks() {
