@@ -49,6 +49,16 @@ export const allFrames = () =>
 /** How the rig is addressed. */
 export const rig = () => ask(sampleName === null ? '/rig' : '/samples/rig.json', {});
 
+/** The plan as it is written, what can be undone, and what may stand in it. */
+export const plan = () => ask(sampleName === null ? '/plan' : '/samples/plan.json', {});
+
+/**
+ * All of the edits or none. @returns {Promise<object|null>} the plan afterwards, as of plan()
+ *
+ * @param {{edits: object[], says: string}|{undo: true}|{redo: true}} wish edits as in document.js
+ */
+export const editPlan = (wish) => post('/plan', wish);
+
 function post(path, body) {
   return ask(path, {
     method: 'POST',

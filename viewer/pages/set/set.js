@@ -40,6 +40,7 @@ import { letGo, wireAgain, wireKey } from '/live/wire-key.js';
 import { countOf, keyWords, linksMark, shotOf, troublesOf, waitingWords } from '/live/words.js';
 import { Panels } from '/pages/set/panels.js';
 import { Pictures } from '/pages/set/pictures.js';
+import { PlanEditing } from '/pages/set/plan-editing.js';
 
 const part = (selector) => document.querySelector(selector);
 const clock = part('shoot-clock');
@@ -65,6 +66,7 @@ const testing = new Changing(feed);
 const time = new TimeLeft();
 const rig = new Rig(rigTest);
 const pictures = new Pictures(part('#large'), part('#swap'));
+const planEditing = new PlanEditing(part('plan-desk'), part('#edit-plan'));
 const panels = new Panels(part('#switches'), (name) => {
   if (name === 'test') rig.want();
 });
@@ -106,6 +108,7 @@ feed.addEventListener('message', ({ detail }) => {
   part('main flashing-caution').hidden = message.flashing.allowed;
   part('work-cautions').show(message.clock.state);
   panels.mark('links', linksMark(message));
+  planEditing.take(message.plan);
   showFrames();
   tell();
 });
