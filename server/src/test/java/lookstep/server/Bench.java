@@ -86,7 +86,7 @@ final class Bench implements AutoCloseable {
         Path frames = Files.createDirectory(dir.resolve("frames"));
         Gear gear = Gear.onLine(new MemoryLine("memory", far), frames, true, Optional.empty());
         journal = Journal.open(dir.resolve("journal"));
-        session = Session.open(plan, "bench", gear, journal, "127.0.0.1", 0);
+        session = Session.open(DemoKeeper.in(dir), gear, journal, "127.0.0.1", 0);
         at = "127.0.0.1:" + session.port();
         band =
                 http.newWebSocketBuilder()

@@ -18,8 +18,6 @@ import lookstep.protocols.wire.MemoryLine;
 import lookstep.server.end.Browser;
 import lookstep.server.gear.Gear;
 import lookstep.server.live.Journal;
-import lookstep.server.plan.ShootPlan;
-import lookstep.server.plan.file.DemoShoot;
 import lookstep.server.soak.Pages;
 
 /**
@@ -51,10 +49,9 @@ final class PaintBench implements AutoCloseable {
     private int taken;
 
     private PaintBench() throws IOException {
-        ShootPlan plan = DemoShoot.read(lookstep.protocols.fixture.GenericFixtures.all());
         Gear gear =
                 Gear.onLine(new MemoryLine("memory", new Deaf()), frames, true, Optional.empty());
-        session = Session.open(plan, "bench", gear, journal, "127.0.0.1", 0);
+        session = Session.open(DemoKeeper.in(frames), gear, journal, "127.0.0.1", 0);
         BrowserContext tablet = chromium.newContext();
         tablet.addCookies(
                 List.of(

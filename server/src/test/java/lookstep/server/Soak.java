@@ -156,7 +156,7 @@ final class Soak implements AutoCloseable {
                         Optional.empty());
         Journal journal = Journal.open(dir.resolve("journal"));
         parts.push(journal);
-        session = Session.open(plan, "soak", gear, journal, "127.0.0.1", 0);
+        session = Session.open(DemoKeeper.in(dir), gear, journal, "127.0.0.1", 0);
         parts.push(session);
         String cookie = session.keys().cookie() + "=";
         pages =

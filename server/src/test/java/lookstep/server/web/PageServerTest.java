@@ -4,6 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import lookstep.server.live.NotPossible;
+import lookstep.server.order.Variety;
+import lookstep.server.window.ShotItems;
 import java.io.IOException;
 import java.net.CookieManager;
 import java.net.InetAddress;
@@ -64,6 +68,40 @@ class PageServerTest {
     private Live live;
     private PageServer server;
 
+    /** Nothing is edited in these tests. */
+    private static final PlanDesk desk =
+            new PlanDesk() {
+                @Override
+                public PlanPart standing() {
+                    return PlanPart.FIRST;
+                }
+
+                @Override
+                public ChecksPart checks() {
+                    return ChecksPart.NONE;
+                }
+
+                @Override
+                public Variety variety(ShootPlan of) {
+                    return Variety.of(ShotItems.of(of));
+                }
+
+                @Override
+                public Object document() {
+                    return Map.of("file", "some.shoot.yaml");
+                }
+
+                @Override
+                public void edit(JsonNode body) throws NotPossible {
+                    throw new NotPossible("not here");
+                }
+
+                @Override
+                public void mend(String finding) throws NotPossible {
+                    throw new NotPossible("not here");
+                }
+            };
+
     private static final class NoListener implements FramePictures.Listener {
         @Override
         public void made(int number, PreviewResult.Preview preview) {}
@@ -93,13 +131,15 @@ class PageServerTest {
                                 Map::of,
                                 List::of,
                                 new Predictions(),
+                                desk,
                                 lightings,
                                 Map.of(1, List.of("a line")),
                                 new Messages(
                                         lightings,
                                         new FrameParts(ZoneOffset.UTC, false),
                                         true,
-                                        lighting -> List.of()),
+                                        lighting -> List.of(),
+                                        ZoneOffset.UTC),
                                 Optional.empty(),
                                 KEYS,
                                 () -> 0),

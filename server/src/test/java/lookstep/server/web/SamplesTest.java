@@ -25,6 +25,8 @@ import lookstep.server.live.Frame;
 import lookstep.server.live.Link;
 import lookstep.server.live.LiveState;
 import lookstep.server.live.RigTest;
+import lookstep.server.order.Variety;
+import lookstep.server.window.ShotItems;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -77,8 +79,55 @@ class SamplesTest {
                 byHand,
                 links,
                 pages,
+                plan -> Variety.of(ShotItems.of(plan)),
+                CHECKS,
+                new PlanPart(1, "", ""),
                 NOW);
     }
+
+    /** Some of each weight, as the checks write them. */
+    private static final ChecksPart CHECKS =
+            new ChecksPart(
+                    true,
+                    1,
+                    2,
+                    List.of(
+                            new ChecksPart.FindingPart(
+                                    "depth-of-field/warm-front///",
+                                    "Depth of field",
+                                    "wrong",
+                                    "warm-front",
+                                    "Ines and Tovah are not sharp: the five stand 0.55 m deep",
+                                    "f number set 5.6, f number needed 6.9",
+                                    "f/7.1 holds all: ISO 3200 becomes 5000",
+                                    true),
+                            new ChecksPart.FindingPart(
+                                    "separation/rim-only//Quill/",
+                                    "Separation",
+                                    "look",
+                                    "rim-only",
+                                    "Quill is 0.4 stops over what is behind",
+                                    "stops 0.4, stops wanted 1",
+                                    "",
+                                    false),
+                            new ChecksPart.FindingPart(
+                                    "power////",
+                                    "Power",
+                                    "look",
+                                    "",
+                                    "2.9 kW on one circuit of 16 A",
+                                    "watts 2900, watts of use 2944",
+                                    "move the fill to another circuit",
+                                    false),
+                            new ChecksPart.FindingPart(
+                                    "exposure/safe///",
+                                    "Exposure",
+                                    "good",
+                                    "safe",
+                                    "faces are exposed as metered",
+                                    "stops over 0.1",
+                                    "",
+                                    false)));
 
     private static FrameTaken frame(int number, String shot) {
         return new FrameTaken(
@@ -157,7 +206,8 @@ class SamplesTest {
                                 lighting ->
                                         List.of(
                                                 "The plan was edited since this shoot was last"
-                                                        + " opened."))
+                                                        + " opened."),
+                                ZoneOffset.UTC)
                         .crew(state, around(state)));
     }
 
@@ -165,7 +215,7 @@ class SamplesTest {
     void theCrewsMessageBeforeTheFirstStepWithTheLineDown() throws IOException {
         assertSame(
                 "crew-ready",
-                new Messages(LIGHTINGS, FRAMES, false, lighting -> List.of())
+                new Messages(LIGHTINGS, FRAMES, false, lighting -> List.of(), ZoneOffset.UTC)
                         .crew(
                                 LiveState.NEW.after(new Event.Opened("hash"), START),
                                 around(
@@ -179,7 +229,7 @@ class SamplesTest {
     }
 
     private static CrewMessage crew(LiveState state) {
-        return new Messages(LIGHTINGS, FRAMES, true, lighting -> List.of())
+        return new Messages(LIGHTINGS, FRAMES, true, lighting -> List.of(), ZoneOffset.UTC)
                 .crew(state, around(state));
     }
 
@@ -206,7 +256,7 @@ class SamplesTest {
 
     @Test
     void theBandsMessage() throws IOException {
-        Messages messages = new Messages(LIGHTINGS, FRAMES, true, lighting -> List.of());
+        Messages messages = new Messages(LIGHTINGS, FRAMES, true, lighting -> List.of(), ZoneOffset.UTC);
         assertSame(
                 "band",
                 messages.band(
@@ -214,7 +264,7 @@ class SamplesTest {
                                 new BandMessage.BandFrame(3, "/frames/3.jpg?v=1795599990000"))));
         assertSame(
                 "band-waiting",
-                new Messages(LIGHTINGS, FRAMES, false, lighting -> List.of())
+                new Messages(LIGHTINGS, FRAMES, false, lighting -> List.of(), ZoneOffset.UTC)
                         .band(Optional.empty()));
     }
 
