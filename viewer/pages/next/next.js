@@ -55,6 +55,7 @@ const cutting = part('order-cut');
 const whom = part('#whom');
 const shoot = part('#shoot');
 const jobs = part('job-switch');
+const drawing = part('#drawing');
 
 const feed = openFeed('crew');
 const stepping = new Stepping(feed);
@@ -128,7 +129,9 @@ cutting.addEventListener('cut-do', ({ detail }) => {
   order.press((at) => askCut(at, detail), { once: JSON.stringify(detail) });
 });
 cutting.addEventListener('opened', ({ detail }) => {
-  if (detail) openShoot(false);
+  if (!detail) return;
+  openShoot(false);
+  openDrawing(false);
 });
 part('solo-round').addEventListener('solos-do', () => {
   order.press((at) => askSolos(at), { once: 'solos' });
@@ -136,6 +139,10 @@ part('solo-round').addEventListener('solos-do', () => {
 part('one-shot').addEventListener('go-one', ({ detail }) => {
   stepping.ours();
   order.press((at) => jumpTo(at, detail), { once: 'one' });
+});
+drawing.addEventListener('click', (event) => {
+  letGo(event);
+  openDrawing(drawing.getAttribute('aria-pressed') === 'false');
 });
 whom.addEventListener('click', (event) => {
   letGo(event);
@@ -158,6 +165,8 @@ function jumpTo(at, id) {
 
 function showDirections() {
   const { current, coming } = message;
+  drawing.hidden = directionOf(message, current) === null;
+  if (drawing.hidden) openDrawing(false);
   part('#now-directions').show(directionOf(message, current), shotOf(message, current));
   part('#next-directions').show(directionOf(message, coming), shotOf(message, coming));
 }
@@ -175,12 +184,21 @@ function showShoot() {
   part('#place-says').textContent = places.says;
 }
 
+/** How people stand, so large that it is read from two metres; the key gives room. */
+function openDrawing(open) {
+  drawing.setAttribute('aria-pressed', String(open));
+  part('main').classList.toggle('drawing', open);
+  if (open) openShoot(false);
+}
+
 /** Over what is shown above the key, never over the key; that gives room. */
 function openShoot(open) {
   shoot.hidden = !open;
   part('main').classList.toggle('asking', open);
   whom.setAttribute('aria-expanded', String(open));
-  if (open) cutting.toggle(false);
+  if (!open) return;
+  cutting.toggle(false);
+  openDrawing(false);
 }
 
 function sameAgain() {
