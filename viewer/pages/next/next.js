@@ -154,7 +154,10 @@ jobs.addEventListener('job-do', ({ detail }) => {
 part('place-move').addEventListener('place-do', ({ detail }) => {
   asking.press(() => askPlace(detail), { once: detail });
 });
-asking.addEventListener('answered', () => jobs.done());
+asking.addEventListener('answered', () => {
+  jobs.done();
+  openShoot(false);
+});
 stayAwake();
 tick();
 

@@ -78,11 +78,11 @@ class SetList extends HTMLElement {
     fill(item, shot, { state, words, asks, time, job: tagged ? shot.job : '' });
   }
 
-  /** Not scrollIntoView: that would move the page as well. */
+  /** A little of what was, then what is and comes. Not scrollIntoView: that would move the page. */
   #roll() {
     const mark = this.#list.querySelector('.now, .next');
     if (mark === null) return;
-    this.scrollTop = mark.offsetTop - (this.clientHeight - mark.offsetHeight) / 2;
+    this.scrollTop = mark.offsetTop - Math.max(0, this.clientHeight - mark.offsetHeight) * 0.25;
   }
 
   #line(list) {
