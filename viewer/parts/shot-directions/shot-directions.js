@@ -92,7 +92,7 @@ function pictureWithin(width, height, aspect) {
   return { w, h: w / aspect };
 }
 
-function fromAbove({ above, focusY, sharp }, { dots, size, radius, depth }, area) {
+function fromAbove({ above, sharp }, { dots, size, radius, depth }, area) {
   const near = nearest(above);
   const drawn = [];
   const clip = (y) => Math.min(Math.max(y, area.y), area.y + area.h - CAMERA_PIXELS);
@@ -111,13 +111,12 @@ function fromAbove({ above, focusY, sharp }, { dots, size, radius, depth }, area
     const person = above.find(({ name }) => name === dot.name);
     const soft = sharp && (person.y < sharp.nearY - 0.001 || person.y > sharp.farY + 0.001);
     const kind = ['dot', near.includes(dot.name) ? 'near' : '', soft ? 'soft' : ''];
-    const focus = Math.abs(person.y - focusY) < 0.03 && dots.length === 1 ? 1 : 0;
     drawn.push(
       node('circle', {
         class: kind.filter((one) => one !== '').join(' '),
         cx: dot.x,
         cy: dot.y,
-        r: radius + focus,
+        r: radius,
       }),
     );
   }
