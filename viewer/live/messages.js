@@ -24,6 +24,33 @@ export const shutter = () => post('/shutter', {});
 /** To another shot: `to` is its place in the running order, from 1. */
 export const jump = (at, to) => post('/jump', { at, to });
 
+/** To a shot that is left out of the running order, by its id. */
+export const jumpToShot = (at, shot) => post('/jump', { at, shot });
+
+/**
+ * A running order for the time that is left.
+ *
+ * @param {{seconds: number}|{seconds: null}|{back: true}} wish so many seconds, the best order for
+ *     what the clock has left, or the order before the last re-cut
+ */
+export const cut = (at, wish) => post('/cut', { at, ...wish });
+
+/** Solos on the look that is on, as the next shots. @param {string[]} people none: all who lack one */
+export const solos = (at, people = []) =>
+  post('/solos', people.length === 0 ? { at } : { at, people });
+
+/**
+ * @param {{open: {client: string, promised: string[], note: string, shots: string[]}}
+ *     |{switch: string}} wish a new job, or for whom the next frames are
+ */
+export const job = (wish) => post('/job', wish);
+
+/** To another place, by its name. */
+export const place = (to) => post('/place', { to });
+
+/** What a check says is wrong is mended in the plan. */
+export const mend = (id) => post('/mend', { id });
+
 /** The same shot once more. */
 export const again = (at) => post('/again', { at });
 

@@ -1,8 +1,34 @@
 /** What the crew's pages say about a crew message. Pure. */
 
-/** The shot with this id, or null. */
+/** The shot with this id, in the running order or left out of it, or null. */
 export function shotOf(message, id) {
-  return message.shots.find((shot) => shot.id === id) ?? null;
+  return allShots(message).find((shot) => shot.id === id) ?? null;
+}
+
+/** Those of the running order, then those left out of it. */
+export function allShots({ shots, leftOut }) {
+  return [...shots, ...leftOut];
+}
+
+/** Its place in the running order, from 1; 0 if it is left out. */
+export function placeOf(message, id) {
+  return message.shots.findIndex((shot) => shot.id === id) + 1;
+}
+
+/** How people stand for the shot with this id, or null. */
+export function directionOf(message, id) {
+  return message.directions[id] ?? null;
+}
+
+/** Names of the shots that do not fit. */
+export function fallingOff({ shots }) {
+  return shots.filter((shot) => shot.fallsOff).map((shot) => shot.name);
+}
+
+/** Behind the name of the checks: what is wrong, else what there is to look at. */
+export function checksMark({ checks }) {
+  if (checks.wrong > 0) return ` ✕${checks.wrong}`;
+  return checks.look > 0 ? ` ?${checks.look}` : '';
 }
 
 /** '2 of 9, take 2', or '' before the first. */

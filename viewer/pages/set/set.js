@@ -1,17 +1,25 @@
 import '/parts/camera-settings/camera-settings.js';
+import '/parts/check-list/check-list.js';
 import '/parts/flashing-caution/flashing-caution.js';
 import '/parts/frame-facts/frame-facts.js';
 import '/parts/frame-judge/frame-judge.js';
 import '/parts/frame-strip/frame-strip.js';
 import '/parts/full-size/full-size.js';
+import '/parts/job-switch/job-switch.js';
 import '/parts/light-board/light-board.js';
 import '/parts/link-states/link-states.js';
 import '/parts/live-picture/live-picture.js';
 import '/parts/now-shot/now-shot.js';
+import '/parts/one-shot/one-shot.js';
+import '/parts/order-cut/order-cut.js';
+import '/parts/people-list/people-list.js';
+import '/parts/place-move/place-move.js';
 import '/parts/rig-plot/rig-plot.js';
 import '/parts/rig-test/rig-test.js';
 import '/parts/set-list/set-list.js';
 import '/parts/shoot-clock/shoot-clock.js';
+import '/parts/shot-directions/shot-directions.js';
+import '/parts/solo-round/solo-round.js';
 import '/parts/step-key/step-key.js';
 import '/parts/test-banner/test-banner.js';
 import '/parts/trouble-strip/trouble-strip.js';
@@ -27,7 +35,6 @@ import {
   clock as askClock,
   flashing as askFlashing,
   frame as askFrame,
-  jump as askJump,
   light as askLight,
   show as askShow,
   shutter as askShutter,
@@ -37,7 +44,17 @@ import { Rig } from '/live/rig.js';
 import { Stepping } from '/live/stepping.js';
 import { TimeLeft } from '/live/time.js';
 import { letGo, wireAgain, wireKey } from '/live/wire-key.js';
-import { countOf, keyWords, linksMark, shotOf, troublesOf, waitingWords } from '/live/words.js';
+import {
+  allShots,
+  checksMark,
+  countOf,
+  keyWords,
+  linksMark,
+  shotOf,
+  troublesOf,
+  waitingWords,
+} from '/live/words.js';
+import { OrderParts } from '/pages/set/order-parts.js';
 import { Panels } from '/pages/set/panels.js';
 import { Pictures } from '/pages/set/pictures.js';
 import { PlanEditing } from '/pages/set/plan-editing.js';
@@ -67,6 +84,7 @@ const time = new TimeLeft();
 const rig = new Rig(rigTest);
 const pictures = new Pictures(part('#large'), part('#swap'));
 const planEditing = new PlanEditing(part('plan-desk'), part('#edit-plan'));
+const orderParts = new OrderParts({ order, stepping, ask });
 const panels = new Panels(part('#switches'), (name) => {
   if (name === 'test') rig.want();
 });
@@ -97,7 +115,7 @@ feed.addEventListener('message', ({ detail }) => {
     message.byHand,
   );
   part('test-banner').show(message.test);
-  part('set-list').show(message);
+  orderParts.show(message);
   board.show(message.light, current?.camera ?? null);
   rigTest.show(message.test);
   part('rig-plot').show(message.plot, current?.framing ?? null);
@@ -109,6 +127,7 @@ feed.addEventListener('message', ({ detail }) => {
   part('work-cautions').show(message.clock.state);
   panels.mark('links', linksMark(message));
   planEditing.take(message.plan);
+  panels.mark('checks', checksMark(message));
   showFrames();
   tell();
 });
@@ -126,7 +145,7 @@ sayOn(testing, part('#refused'));
 listenToKeys((what) => stepping.press(what), 'step-key button', false);
 listenToLetters((key, held) => {
   if (fullSize.open) return false;
-  if (judge.key(key, held)) return true;
+  if (judge.key(key, held) || orderParts.key(key, held)) return true;
   if (key === 'a') {
     if (!held) again();
     return true;
@@ -166,10 +185,6 @@ part('#large live-picture').addEventListener('click', ({ target, clientX, client
 part('#again').addEventListener('click', (event) => {
   letGo(event);
   again();
-});
-part('set-list').addEventListener('jump', ({ detail }) => {
-  stepping.ours();
-  order.press((at) => askJump(at, detail), { once: 'jump' });
 });
 board.addEventListener('light-do', ({ detail: { wish, held } }) => {
   lighting.press((at) => askLight(at, wish), {
@@ -224,7 +239,7 @@ function showFrames() {
   pictures.show({ ...message, frame });
   strip.show(frames(), frame?.number ?? null);
   judge.show(frame, message.frame?.number ?? null);
-  facts.show({ frame, shots: message.shots, band: message.band });
+  facts.show({ frame, shots: allShots(message), band: message.band });
   panels.mark('frames', BAND_MARKS[message.band.showing] ?? '');
 }
 
@@ -252,15 +267,18 @@ async function doToFrame(wish) {
   }
 }
 
+/** @returns {Promise<boolean>} whether it was done */
 async function ask(question) {
   try {
     const answer = await question();
     if (answer !== null) feed.offer(answer);
     said.textContent = '';
     said.classList.remove('failed');
+    return true;
   } catch (problem) {
     said.textContent = `✕ ${problem.message}`;
     said.classList.add('failed');
+    return false;
   }
 }
 
