@@ -53,7 +53,8 @@ public final class Cutting {
         List<String> made = now.made().stream().map(i -> i.id()).toList();
         List<String> behind =
                 new ArrayList<>(
-                        state.course().order().subList(0, state.position()).stream()
+                        state.course().order().stream()
+                                .limit(state.position())
                                 .filter(made::contains)
                                 .toList());
         // made out of turn, and still to come in the old order

@@ -59,7 +59,8 @@ public record WindowView(
     /** Looks at a moment. */
     public static WindowView of(WindowNow now, LiveState state) {
         List<String> order = state.course().order();
-        Situation ahead = now.inOrder(order.subList(state.position(), order.size()));
+        int at = Math.min(state.position(), order.size());
+        Situation ahead = now.inOrder(order.subList(at, order.size()));
         double time = now.afterCurrent();
         FixedOrder fixed = FixedOrder.within(ahead, time, now.paced(), now.variety());
         Map<String, ShotTime> shots = new LinkedHashMap<>();
