@@ -4,10 +4,12 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -62,6 +64,7 @@ import lookstep.server.plan.file.DemoShoot;
 import lookstep.server.plan.file.ExampleFixture;
 import lookstep.server.plan.file.FixtureFiles;
 import lookstep.server.plan.file.FixtureReading;
+import lookstep.server.plan.file.NewPlan;
 import lookstep.server.plan.file.PlanReader;
 import lookstep.server.plan.file.PlanReading;
 import lookstep.server.rehearsal.Rehearsal;
@@ -87,6 +90,21 @@ public final class Main implements Actions {
         Main main = new Main();
         int code = new Cli(main, main.out, main.err).run(args);
         System.exit(code);
+    }
+
+    @Override
+    public int begin(Path file) {
+        try {
+            Files.writeString(file, NewPlan.text(), StandardOpenOption.CREATE_NEW);
+            return GOOD;
+        } catch (FileAlreadyExistsException there) {
+            err.printf(
+                    "%s is there already: rehearse it without --new, or choose another name%n",
+                    file);
+            return WRONG;
+        } catch (IOException e) {
+            return failed(e);
+        }
     }
 
     @Override

@@ -17,6 +17,13 @@ public interface Actions {
     int WRONG = 2;
 
     /**
+     * Begins a plan: the least that can be photographed.
+     *
+     * @param file must not be there yet
+     */
+    int begin(Path file);
+
+    /**
      * Rehearses on simulated gear until stopped.
      *
      * @param plan empty for the demo shoot

@@ -99,14 +99,25 @@ public final class Cli implements Runnable {
                 "  lookstep rehearse",
                 "  lookstep rehearse tour.shoot.yaml --http 127.0.0.1:0",
                 "  lookstep rehearse --way ftp",
+                "  lookstep rehearse --new tour.shoot.yaml   a plan from nothing, made on the set page",
                 "  lookstep rehearse --fresh"
             })
     private final class Rehearse implements Callable<Integer> {
+        @Spec private CommandSpec spec;
+
         @Parameters(
                 arity = "0..1",
                 paramLabel = "FILE",
                 description = "Plan file; without it the demo shoot.")
         private Path plan;
+
+        @Option(
+                names = "--new",
+                paramLabel = "FILE",
+                description =
+                        "Begin a plan of your own in this file, which must not be there yet; the set"
+                                + " page's editor fills it.")
+        private Path begun;
 
         @Option(
                 names = "--frames",
@@ -138,6 +149,17 @@ public final class Cli implements Runnable {
 
         @Override
         public Integer call() {
+            if (begun != null) {
+                if (plan != null) {
+                    throw new CommandLine.ParameterException(
+                            spec.commandLine(), "Give --new FILE or a plan file, not both.");
+                }
+                int code = actions.begin(begun);
+                if (code != Actions.GOOD) {
+                    return code;
+                }
+                plan = begun;
+            }
             return actions.rehearse(
                     Optional.ofNullable(plan),
                     Optional.ofNullable(frames),

@@ -48,6 +48,8 @@ public final class PlanChecking implements AutoCloseable {
     /** More is not read on a page. */
     private static final int MOST_SHOWN = 200;
 
+    private static final int MOST_NUMBERS = 8;
+
     private final Lightings lightings;
     private final PlanChecks checks = new PlanChecks();
     private final Runnable changed;
@@ -176,6 +178,7 @@ public final class PlanChecking implements AutoCloseable {
 
     private static String numbers(Map<String, Object> numbers) {
         return numbers.entrySet().stream()
+                .limit(MOST_NUMBERS)
                 .map(e -> words(e.getKey()) + " " + value(e.getValue()))
                 .collect(Collectors.joining(", "));
     }

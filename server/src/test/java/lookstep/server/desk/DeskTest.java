@@ -11,9 +11,8 @@ import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.atomic.AtomicReference;
 import lookstep.protocols.fixture.GenericFixtures;
 import lookstep.server.lighting.Lightings;
 import lookstep.server.live.Journal;
@@ -43,8 +42,7 @@ class DeskTest {
     private Lightings lightings;
     private PlanChecking checking;
     private Desk desk;
-    private final AtomicReference<CountDownLatch> checked =
-            new AtomicReference<>(new CountDownLatch(1));
+    private final Semaphore checked = new Semaphore(0);
 
     @BeforeEach
     void open() throws IOException, EditRefused {
@@ -55,7 +53,7 @@ class DeskTest {
         lightings = new Lightings(keeper.current().plan());
         journal = Journal.open(dir.resolve("journal"));
         live = new Live(journal, lightings::possible, PlanHash.of(lightings.read()), () -> 0);
-        checking = new PlanChecking(lightings, () -> checked.get().countDown());
+        checking = new PlanChecking(lightings, checked::release);
         desk = new Desk(keeper, GenericFixtures.all(), lightings, live, checking, () -> {});
     }
 
@@ -173,7 +171,7 @@ class DeskTest {
             throws InterruptedException, NotPossible, IOException {
         press(
                 "{'edits': [{'op': 'set', 'path': ['looks', {'name': 'safe'}, 'camera'], 'was':"
-                        + " null, 'value': {'f': 2}}]}");
+                        + " null, 'value': {'f': 1}}]}");
         ChecksPart part = ready();
         FindingPart depth =
                 part.findings().stream()
@@ -193,11 +191,9 @@ class DeskTest {
     }
 
     private ChecksPart ready() throws InterruptedException {
-        for (int i = 0; i < 100 && !desk.checks().ready(); i++) {
-            assertTrue(checked.get().await(60, TimeUnit.SECONDS));
-            checked.set(new CountDownLatch(desk.checks().ready() ? 0 : 1));
+        while (!desk.checks().ready()) {
+            assertTrue(checked.tryAcquire(60, TimeUnit.SECONDS));
         }
-        assertTrue(desk.checks().ready());
         return desk.checks();
     }
 

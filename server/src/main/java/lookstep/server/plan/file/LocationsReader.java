@@ -13,6 +13,7 @@ import lookstep.server.plan.House;
 import lookstep.server.plan.Light;
 import lookstep.server.plan.Location;
 import lookstep.server.plan.Place;
+import lookstep.server.plan.ShootPlan;
 
 /** The places of a shoot: one under {@code place}, or several under {@code places}. */
 final class LocationsReader {
@@ -68,6 +69,22 @@ final class LocationsReader {
             problems.error(f.keyAt("places"), "places is empty", "write - " + PlaceReader.EXAMPLE);
         }
         return all;
+    }
+
+    /** A place where nothing can be made is no place of the shoot. */
+    void checkThatShotsCanBeMade(ShootPlan plan) {
+        for (Location location : plan.locations()) {
+            if (plan.at(location.name()).shots().isEmpty()) {
+                problems.error(
+                        names.at(location.name()),
+                        "no shot can be made at '"
+                                + location.name()
+                                + "': of no look of a shot the key is there",
+                        "name in its lights what looks measure stops against, such as '"
+                                + plan.looks().get(0).key()
+                                + "'");
+            }
+        }
     }
 
     private Optional<Location> one(Value value) {

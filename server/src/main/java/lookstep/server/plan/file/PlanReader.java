@@ -121,8 +121,9 @@ public final class PlanReader {
                         RigReader.EXAMPLE,
                         lights,
                         new RigReader(known, lights, problems)::read);
-        List<Location> locations =
-                new LocationsReader(house, List.copyOf(rig), lights, problems).read(f);
+        LocationsReader locationsReader =
+                new LocationsReader(house, List.copyOf(rig), lights, problems);
+        List<Location> locations = locationsReader.read(f);
         List<Look> lookList =
                 Sections.read(
                         f,
@@ -168,6 +169,7 @@ public final class PlanReader {
                         List.copyOf(shots),
                         around);
         new Oddities(plan, people, lights, looks, shotsReader.places(), problems).report();
+        locationsReader.checkThatShotsCanBeMade(plan);
         return Optional.of(plan);
     }
 }
