@@ -73,6 +73,9 @@ final class Session implements AutoCloseable {
     /** The fade, and a change before it that may have to wait for the flashing limit. */
     private static final long MOST_TO_WORK_LIGHT_NANOS = 2_500_000_000L;
 
+    /** However fast edits of the rig are made and taken back, its light changes twice a second. */
+    private static final long BETWEEN_RIGS_NANOS = 500_000_000;
+
     /** Three beats of the network, and some. */
     private static final long MOST_TO_END_NANOS = 200_000_000;
 
@@ -90,6 +93,8 @@ final class Session implements AutoCloseable {
     private final Deque<AutoCloseable> parts = new ArrayDeque<>();
     private Shown playing;
     private Checking checking;
+    private boolean replaced;
+    private long replacedNanos;
 
     /** What frames are held against, and which plan that is. */
     private record Checking(ShootPlan plan, FrameChecks checks) {}
@@ -396,7 +401,14 @@ final class Session implements AutoCloseable {
         Lighting lighting = lightings.of(state);
         Shown next = lighting.shown(state);
         if (!player.fits(lighting.plan())) {
-            // Another rig: there is no way from the levels of the one to those of the other.
+            // Another rig: there is no way from the levels of the one to those of the other, and
+            // nobody has counted turns of its lights yet.
+            long early = replacedNanos + BETWEEN_RIGS_NANOS - System.nanoTime();
+            if (replaced && early > 0) {
+                LockSupport.parkNanos(early);
+            }
+            replaced = true;
+            replacedNanos = System.nanoTime();
             player = Playing.of(lighting.plan(), next);
             playing = next;
             allowFlashing(state);
