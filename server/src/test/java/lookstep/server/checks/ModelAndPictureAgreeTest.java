@@ -107,8 +107,8 @@ class ModelAndPictureAgreeTest {
     void withoutLightFromBehindBothSayLess() {
         ShootPlan flat =
                 Plans.with(
-                        "rim: {stops: +1, kelvin: 5600}\n      top: {stops: 0, kelvin: 5600}",
-                        "rim: {percent: 0}\n      top: {percent: 0}");
+                        "\n      rim: {stops: +1, kelvin: 5600}\n      top: {stops: 0, kelvin: 5600}",
+                        "");
         Made with = Made.of(DEMO, "solo-petra");
         Made without = Made.of(flat, "solo-petra");
         double picture = outline(with, 0) - outline(without, 0);
