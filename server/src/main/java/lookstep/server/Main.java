@@ -194,8 +194,7 @@ public final class Main implements Actions {
         if (opened.isEmpty()) {
             return WRONG;
         }
-        List<String> places =
-                opened.get().plan().locations().stream().map(Location::name).toList();
+        List<String> places = opened.get().plan().locations().stream().map(Location::name).toList();
         if (!how.place().isEmpty() && !places.contains(how.place())) {
             err.println(
                     plain(

@@ -145,9 +145,7 @@ final class SeparationCheck {
                                                     new Change(
                                                             List.of(
                                                                     "looks",
-                                                                    Map.of(
-                                                                            "name",
-                                                                            s.look().name()),
+                                                                    Map.of("name", s.look().name()),
                                                                     "lights",
                                                                     n),
                                                             Map.of("stops", 0.5)))))

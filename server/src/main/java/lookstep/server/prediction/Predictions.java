@@ -54,8 +54,8 @@ public final class Predictions {
     }
 
     /**
-     * A JPEG, 720 pixels wide and as high as the sensor has it (480 for 36 x 24 mm), of the shot on a look, as planned or as changed on the set. Takes a while
-     * the first time.
+     * A JPEG, 720 pixels wide and as high as the sensor has it (480 for 36 x 24 mm), of the shot on
+     * a look, as planned or as changed on the set. Takes a while the first time.
      */
     public synchronized byte[] picture(Shot shot, Look look) {
         return made.computeIfAbsent(new Picture(shot.id(), look), key -> jpeg(render(shot, look)));

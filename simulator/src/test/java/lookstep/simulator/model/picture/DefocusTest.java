@@ -104,7 +104,8 @@ class DefocusTest {
     void lightIsNeitherMadeNorLost(double focus) {
         Luminaire lamp = target(4, 0.1);
         Camera camera = camera(85, 1.4);
-        assertEquals(total(picture(lamp, camera)), total(picture(lamp, camera.focused(focus))), 0.5);
+        assertEquals(
+                total(picture(lamp, camera)), total(picture(lamp, camera.focused(focus))), 0.5);
         assertTrue(total(picture(lamp, camera)) > 100);
     }
 
@@ -137,7 +138,13 @@ class DefocusTest {
         Figure figure = new Figure(new Vec3(0, 0, 0), 0, 1.75, black, black, black, black, 0);
         Room bright =
                 new Room(
-                        20, 14, 4, 8, Reflectance.grey(0.8), Reflectance.grey(0), Reflectance.grey(0));
+                        20,
+                        14,
+                        4,
+                        8,
+                        Reflectance.grey(0.8),
+                        Reflectance.grey(0),
+                        Reflectance.grey(0));
         Scene scene = new Scene(List.of(figure), bright, List.of(), 400);
         Camera camera = camera(85, 1.4);
         Plates plates = Renderer.plates(scene, camera, WIDTH, HEIGHT);
@@ -153,8 +160,7 @@ class DefocusTest {
                 if (inside) {
                     checked++;
                     // The wall is at 1.28: hands before the plane of focus let a fiftieth through.
-                    assertEquals(
-                            sharp.at(x, y)[1], p.at(x, y)[1], 0.05, "at " + x + ", " + y);
+                    assertEquals(sharp.at(x, y)[1], p.at(x, y)[1], 0.05, "at " + x + ", " + y);
                 }
             }
         }
@@ -168,7 +174,13 @@ class DefocusTest {
         Figure figure = new Figure(new Vec3(0, -2, 0), 0, 1.75, black, black, black, black, 0);
         Room bright =
                 new Room(
-                        20, 14, 4, 8, Reflectance.grey(0.8), Reflectance.grey(0), Reflectance.grey(0));
+                        20,
+                        14,
+                        4,
+                        8,
+                        Reflectance.grey(0.8),
+                        Reflectance.grey(0),
+                        Reflectance.grey(0));
         Scene scene = new Scene(List.of(figure), bright, List.of(), 400);
         Camera camera = camera(50, 1.4);
         Plates plates = Renderer.plates(scene, camera, WIDTH, HEIGHT);
@@ -218,8 +230,7 @@ class DefocusTest {
     void aSmallerSensorSeesLess() {
         Luminaire lamp = target(4, 0.8);
         Camera small = camera(30, 4).withSensor(24, 16);
-        assertEquals(
-                total(picture(lamp, camera(45, 4))), total(picture(lamp, small)), 1e-6);
+        assertEquals(total(picture(lamp, camera(45, 4))), total(picture(lamp, small)), 1e-6);
         assertTrue(total(picture(lamp, camera(30, 4))) < 0.5 * total(picture(lamp, small)));
     }
 }
