@@ -68,9 +68,7 @@ final class SeparationCheck {
                             Subject.shot(s),
                             Words.text(
                                     "everybody stands off, %s the least: %s%s",
-                                    s.name(worst),
-                                    Words.stops(least),
-                                    lost(s, outlines)),
+                                    s.name(worst), Words.stops(least), lost(s, outlines)),
                             numbers.all(),
                             Optional.empty()));
         }
