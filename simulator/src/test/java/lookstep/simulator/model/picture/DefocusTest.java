@@ -155,7 +155,9 @@ class DefocusTest {
             for (int x = 20; x < WIDTH - 20; x++) {
                 boolean inside = true;
                 for (int k = -4; k <= 4; k++) {
-                    inside &= plates.ownerAt(x + k, y) == 0 && plates.ownerAt(x, y + k) == 0;
+                    for (int j = -4; j <= 4; j++) {
+                        inside &= plates.ownerAt(x + k, y + j) == 0;
+                    }
                 }
                 if (inside) {
                     checked++;
