@@ -185,8 +185,7 @@ final class ColourCheck {
     }
 
     private static Optional<Finding> neither(Look look, LightReport a, LightReport b) {
-        double meant =
-                Math.abs(Mired.shift(wanted(look, a).kelvin(), wanted(look, b).kelvin()));
+        double meant = Math.abs(Mired.shift(wanted(look, a).kelvin(), wanted(look, b).kelvin()));
         if (meant <= ALIKE_MIRED || meant >= CONTRAST_MIRED) {
             return Optional.empty();
         }
@@ -227,9 +226,7 @@ final class ColourCheck {
                         .findFirst()
                         .orElse(0);
         double under = Words.log2(key / plan.house().lux());
-        if (plan.house().lux() <= 0
-                || Math.abs(mired) <= NEUTRAL_MIRED
-                || !(under < HOUSE_STOPS)) {
+        if (plan.house().lux() <= 0 || Math.abs(mired) <= NEUTRAL_MIRED || !(under < HOUSE_STOPS)) {
             return;
         }
         all.add(

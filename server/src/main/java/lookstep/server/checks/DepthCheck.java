@@ -61,8 +61,7 @@ final class DepthCheck {
                             Optional.empty()));
         }
         boolean held = front <= f * NEAR_ENOUGH;
-        Weight weight =
-                held ? Weight.GOOD : best <= f * NEAR_ENOUGH ? Weight.LOOK : Weight.WRONG;
+        Weight weight = held ? Weight.GOOD : best <= f * NEAR_ENOUGH ? Weight.LOOK : Weight.WRONG;
         String says =
                 Words.text(
                         "%.2f m deep needs f/%.1f, %s is set: %s",
@@ -85,8 +84,7 @@ final class DepthCheck {
 
     private static Finding finding(
             Staged s, Weight weight, String says, Numbers numbers, Optional<Mend> mend) {
-        return new Finding(
-                Kind.DEPTH_OF_FIELD, weight, Subject.shot(s), says, numbers.all(), mend);
+        return new Finding(Kind.DEPTH_OF_FIELD, weight, Subject.shot(s), says, numbers.all(), mend);
     }
 
     /** The f-number that keeps nearest and farthest within the circle, focused between them. */

@@ -138,8 +138,7 @@ final class ExposureCheck {
                         onTheDial ? mark.text() : Words.text("%.0f (on no dial)", iso),
                         Scales.formatTime(seconds)),
                 onTheDial
-                        ? List.of(
-                                new Change(Paths.camera(s.look().name(), "iso"), mark.nominal()))
+                        ? List.of(new Change(Paths.camera(s.look().name(), "iso"), mark.nominal()))
                         : List.of());
     }
 

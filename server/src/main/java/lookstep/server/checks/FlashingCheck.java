@@ -27,8 +27,6 @@ final class FlashingCheck {
                         Optional.of(
                                 new Mend(
                                         "keep the limit: fades and steps do without flashes",
-                                        List.of(
-                                                new Change(
-                                                        List.of("flashing"), "forbidden"))))));
+                                        List.of(new Change(List.of("flashing"), "forbidden"))))));
     }
 }

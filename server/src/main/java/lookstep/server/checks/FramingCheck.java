@@ -109,20 +109,14 @@ final class FramingCheck {
                 cut
                         ? Words.text(
                                 "a %s cuts %s: %s too far out",
-                                s.shot().framing(),
-                                people.cut(),
-                                Words.percent(-people.least()))
+                                s.shot().framing(), people.cut(), Words.percent(-people.least()))
                         : Words.text(
                                 "people come within %s of the edge of a %s; %s is wanted",
                                 Words.percent(people.least()),
                                 s.shot().framing(),
                                 Words.percent(margin));
         return finding(
-                s,
-                cut ? Weight.WRONG : Weight.LOOK,
-                says,
-                numbers,
-                farther(s, margin, numbers));
+                s, cut ? Weight.WRONG : Weight.LOOK, says, numbers, farther(s, margin, numbers));
     }
 
     /** The least distance from which all are inside. */
@@ -135,8 +129,7 @@ final class FramingCheck {
     }
 
     private static Optional<Mend> farther(Staged s, Wish wish, Numbers numbers, String does) {
-        double room =
-                s.plan().place().depthMetres() - s.plan().place().backgroundMetres();
+        double room = s.plan().place().depthMetres() - s.plan().place().backgroundMetres();
         for (double k = 1.02; k < 4; k += 0.02) {
             double metres = Math.ceil(s.shot().distanceMetres() * k * 10) / 10;
             Staged there = Staged.of(s.plan(), at(s.shot(), metres));
@@ -159,8 +152,7 @@ final class FramingCheck {
                             Words.text(
                                     "%.1f m away instead of %s m %s",
                                     metres, PlanWords.number(s.shot().distanceMetres()), does),
-                            List.of(
-                                    new Change(Paths.shot(s.shot().id(), "distance"), metres))));
+                            List.of(new Change(Paths.shot(s.shot().id(), "distance"), metres))));
         }
         return Optional.of(Mend.words("a wider lens, or fewer people"));
     }
@@ -232,8 +224,7 @@ final class FramingCheck {
     private static Finding text(Staged s, Extent people) {
         String side = s.shot().use().text();
         double free = free(people, side);
-        Numbers numbers =
-                new Numbers().put("freeShare", free).put("wantedShare", TEXT_ROOM);
+        Numbers numbers = new Numbers().put("freeShare", free).put("wantedShare", TEXT_ROOM);
         if (free >= TEXT_ROOM) {
             return finding(
                     s,

@@ -38,9 +38,7 @@ final class HeatCheck {
                 Look look = plan.look(shot.look());
                 Vec3 at = plan.placed(look).rig().get(i).position();
                 high = Math.max(high, at.z());
-                cloth =
-                        Math.min(
-                                cloth, Math.abs(plan.place().backgroundMetres() - at.y()));
+                cloth = Math.min(cloth, Math.abs(plan.place().backgroundMetres() - at.y()));
                 for (int p = 0; p < shot.people().size(); p++) {
                     Vec3 feet = Positions.of(shot.arrangement(), shot.people().size()).get(p);
                     double tall = plan.person(shot.people().get(p)).heightMetres();

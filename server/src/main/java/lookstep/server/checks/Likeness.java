@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import lookstep.server.prediction.Formats;
 import lookstep.server.plan.ShootPlan;
-import lookstep.server.plan.Shot;
 import lookstep.simulator.model.colour.Chromaticity;
 import lookstep.simulator.model.colour.Ciede2000;
 import lookstep.simulator.model.colour.Lab;
@@ -78,8 +77,7 @@ public record Likeness(List<String> shots, List<List<Double>> alike) {
     }
 
     /** What a shot looks like, in few figures. */
-    record Appearance(
-            String shot, double format, Map<String, Vec3> places, List<Lab> cards) {
+    record Appearance(String shot, double format, Map<String, Vec3> places, List<Lab> cards) {
         static Appearance of(Staged s) {
             Frame frame = Frame.of(s);
             Map<String, Vec3> places = new LinkedHashMap<>();
@@ -89,9 +87,7 @@ public record Likeness(List<String> shots, List<List<Double>> alike) {
                 Figure f = figures.get(i);
                 double size =
                         Math.abs(frame.y(f.face()) - frame.y(f.face().minus(new Vec3(0, 0, 0.2))));
-                places.put(
-                        s.name(i),
-                        new Vec3(frame.x(f.face()) / 2, frame.y(f.face()) / 2, size));
+                places.put(s.name(i), new Vec3(frame.x(f.face()) / 2, frame.y(f.face()) / 2, size));
                 sum = sum.plus(f.face());
             }
             Vec3 middle = sum.times(1.0 / figures.size());

@@ -98,8 +98,7 @@ record Outline(List<double[]> inside, List<double[]> behind) {
         double t = (other.feet().y() - eye.y()) / d.y();
         Vec3 p = eye.plus(d.times(t)).minus(new Vec3(0, 0.1, 0));
         double share = Math.max(0, Math.min(1, p.z() / other.heightMetres()));
-        return light.luminance(
-                p, new Vec3(0, -1, 0), d, finish(share), surface(other, share), who);
+        return light.luminance(p, new Vec3(0, -1, 0), d, finish(share), surface(other, share), who);
     }
 
     private static Reflectance surface(Figure f, double share) {

@@ -35,7 +35,8 @@ final class PlaceCheck {
                             "no shot can be made at ‘" + here.name() + "’: its key is not there",
                             new Numbers().put("shots", made).all(),
                             Optional.of(
-                                    Mend.words("name the key's light in the lights of the place"))));
+                                    Mend.words(
+                                            "name the key's light in the lights of the place"))));
         }
         return all;
     }
@@ -73,7 +74,9 @@ final class PlaceCheck {
                         ? Optional.empty()
                         : Optional.of(
                                 new Mend(
-                                        "a window of " + PlanWords.length(had) + ", or ask for more",
+                                        "a window of "
+                                                + PlanWords.length(had)
+                                                + ", or ask for more",
                                         List.of(
                                                 new Change(
                                                         List.of("window"),

@@ -89,7 +89,10 @@ public final class PlanChecks {
         }
         for (Look look : plan.looks()) {
             all.addAll(
-                    safely(Kind.COLOUR, Subject.look(look.name()), () -> ColourCheck.of(plan, look)));
+                    safely(
+                            Kind.COLOUR,
+                            Subject.look(look.name()),
+                            () -> ColourCheck.of(plan, look)));
             all.addAll(
                     safely(Kind.LIGHT, Subject.look(look.name()), () -> LightCheck.of(plan, look)));
         }
@@ -131,8 +134,7 @@ public final class PlanChecks {
         return new Kept(List.copyOf(all), appearance);
     }
 
-    private static List<Finding> safely(
-            Kind kind, Subject subject, Supplier<List<Finding>> check) {
+    private static List<Finding> safely(Kind kind, Subject subject, Supplier<List<Finding>> check) {
         try {
             return check.get();
         } catch (RuntimeException e) {

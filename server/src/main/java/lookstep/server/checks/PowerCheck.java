@@ -57,7 +57,8 @@ final class PowerCheck {
                             Kind.POWER,
                             Weight.LOOK,
                             Subject.light(none.get(0)),
-                            Words.quoted(none) + (none.size() == 1 ? " is" : " are")
+                            Words.quoted(none)
+                                    + (none.size() == 1 ? " is" : " are")
                                     + " on no circuit of the plan",
                             new Numbers()
                                     .put("watts", watts(plan, none))

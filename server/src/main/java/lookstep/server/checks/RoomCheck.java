@@ -43,7 +43,9 @@ final class RoomCheck {
                 new Numbers()
                         .put("backgroundStopsFromGrey", tone)
                         .put("darkFromStops", DARK_STOPS)
-                        .put("faceLightOverBackgroundToneStops", Words.log2(face * GREY / background));
+                        .put(
+                                "faceLightOverBackgroundToneStops",
+                                Words.log2(face * GREY / background));
         int main = 0;
         for (int i = 0; i < each.length; i++) {
             numbers.put("share " + name(s, i), background > 0 ? each[i] / background : 0);
@@ -186,10 +188,7 @@ final class RoomCheck {
     private static double ratio(Staged s, Luminaire lamp, List<Vec3> points) {
         LampInRoom in = new LampInRoom(lamp, s.scene().room());
         double background =
-                points.stream()
-                        .mapToDouble(p -> in.lux(p, TO_THE_CAMERA))
-                        .average()
-                        .orElse(0);
+                points.stream().mapToDouble(p -> in.lux(p, TO_THE_CAMERA)).average().orElse(0);
         double faces =
                 s.scene().figures().stream()
                         .mapToDouble(f -> in.lux(f.face(), TO_THE_CAMERA))

@@ -24,6 +24,9 @@ final class SeparationCheck {
     /** Black cloth is 0.02 to 0.05 (common practice). */
     private static final double BLACK = 0.055;
 
+    /** So much of an outline may be lost without a word (figure of our own). */
+    private static final double LOST_SHARE = 0.25;
+
     private static final double MOST_TIMES = 64;
 
     private SeparationCheck() {}
@@ -64,8 +67,8 @@ final class SeparationCheck {
                             Weight.GOOD,
                             Subject.shot(s),
                             Words.text(
-                                    "everybody stands off, %s the least: %s",
-                                    s.name(worst), Words.stops(least)),
+                                    "everybody stands off, %s the least: %s%s",
+                                    s.name(worst), Words.stops(least), lost(s, outlines)),
                             numbers.all(),
                             Optional.empty()));
         }
@@ -88,6 +91,18 @@ final class SeparationCheck {
                         says,
                         numbers.all(),
                         Optional.of(mend(s, outlines, numbers))));
+    }
+
+    /** Who has much of the outline within a third of a stop of what is behind. */
+    private static String lost(Staged s, List<Outline> outlines) {
+        int most = 0;
+        for (int i = 1; i < outlines.size(); i++) {
+            most = outlines.get(i).lost() > outlines.get(most).lost() ? i : most;
+        }
+        double share = outlines.get(most).lost();
+        return share > LOST_SHARE
+                ? Words.text("; of %s %s is lost", s.name(most), Words.percent(share))
+                : "";
     }
 
     /** Where faces stay dark, edges are meant to show in part only. */
@@ -145,9 +160,7 @@ final class SeparationCheck {
                                                     new Change(
                                                             List.of(
                                                                     "looks",
-                                                                    Map.of(
-                                                                            "name",
-                                                                            s.look().name()),
+                                                                    Map.of("name", s.look().name()),
                                                                     "lights",
                                                                     n),
                                                             Map.of("stops", 0.5)))))

@@ -98,8 +98,7 @@ final class VarietyCheck {
                             "nobody has a solo",
                             new Numbers().put("people", plan.people().size()).all(),
                             Optional.of(
-                                    Mend.words(
-                                            "one entry with solos: true makes one for each"))));
+                                    Mend.words("one entry with solos: true makes one for each"))));
         }
     }
 

@@ -385,7 +385,8 @@ public final class Cli implements Runnable {
 
         @Option(
                 names = "--strict",
-                description = "End with 1 if a finding is wrong; the plan can be shot all the same.")
+                description =
+                        "End with 1 if a finding is wrong; the plan can be shot all the same.")
         private boolean strict;
 
         private static final class Which {

@@ -9,6 +9,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.OptionalInt;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.RejectedExecutionException;
@@ -29,6 +30,7 @@ import lookstep.server.plan.edit.Edit;
 import lookstep.server.plan.edit.EditRefused;
 import lookstep.server.plan.edit.PlanDocument;
 import lookstep.server.plan.edit.PlanPath;
+import lookstep.server.plan.file.ShotEntries;
 import lookstep.server.web.ChecksPart;
 import lookstep.server.web.ChecksPart.FindingPart;
 import lookstep.server.window.PlannedOrder;
@@ -44,6 +46,9 @@ import org.slf4j.LoggerFactory;
 public final class PlanChecking implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(PlanChecking.class);
     private static final ObjectMapper JSON = JsonMapper.builder().build();
+
+    /** As the last step of a path: behind the last entry of a list. */
+    private static final String APPENDS = "+";
 
     /** More is not read on a page. */
     private static final int MOST_SHOWN = 200;
@@ -212,11 +217,36 @@ public final class PlanChecking implements AutoCloseable {
         }
         List<Edit> edits = new ArrayList<>();
         for (Change change : mend.changes()) {
-            PlanPath path = PlanPath.of(JSON.valueToTree(change.path()));
-            edits.add(
-                    new Edit.Set(path, there(document, path), JSON.valueToTree(change.value())));
+            List<Object> steps = inFile(change.path(), document);
+            JsonNode value = JSON.valueToTree(change.value());
+            if (steps.get(steps.size() - 1).equals(APPENDS)) {
+                List<Object> list = steps.subList(0, steps.size() - 1);
+                edits.add(new Edit.Insert(PlanPath.of(JSON.valueToTree(list)), value));
+            } else {
+                PlanPath path = PlanPath.of(JSON.valueToTree(steps));
+                edits.add(new Edit.Set(path, there(document, path), value));
+            }
         }
         return edits;
+    }
+
+    /** The file may leave a shot's id to be made from its name, or have it in a round of solos. */
+    private static List<Object> inFile(List<Object> path, PlanDocument document) {
+        if (path.size() < 2
+                || !path.get(0).equals("shots")
+                || !(path.get(1) instanceof Map<?, ?> choice)
+                || !choice.containsKey("id")) {
+            return path;
+        }
+        OptionalInt index =
+                ShotEntries.of(
+                        document.toJson().path("shots"), String.valueOf(choice.get("id")));
+        if (index.isEmpty()) {
+            return path;
+        }
+        List<Object> steps = new ArrayList<>(path);
+        steps.set(1, index.getAsInt());
+        return steps;
     }
 
     private static JsonNode there(PlanDocument document, PlanPath path) {

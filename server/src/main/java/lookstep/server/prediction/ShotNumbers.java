@@ -64,18 +64,14 @@ public record ShotNumbers(
                         + FACE_METRES;
         Sensor sensor = plan.around().sensor();
         double circle =
-                DepthOfField.circleMillimetres(
-                        sensor.longMillimetres(), sensor.shortMillimetres());
+                DepthOfField.circleMillimetres(sensor.longMillimetres(), sensor.shortMillimetres());
         return new ShotNumbers(
                 shot,
                 List.copyOf(lux),
                 mean > 0 ? Exposure.stopsOver(mean, camera) : Double.NEGATIVE_INFINITY,
                 deep,
                 DepthOfField.fNumberFocusOnNearest(
-                        shot.lensMillimetres(),
-                        shot.distanceMetres(),
-                        deep,
-                        circle),
+                        shot.lensMillimetres(), shot.distanceMetres(), deep, circle),
                 DepthOfField.of(
                                         shot.lensMillimetres(),
                                         camera.fNumber(),

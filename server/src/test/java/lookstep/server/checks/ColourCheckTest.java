@@ -34,7 +34,10 @@ class ColourCheckTest {
                 Plans.with("house: {lux: 2, kelvin: 2700}", "house: {lux: 60, kelvin: 2700}");
         List<Finding> all = of(house, "safe");
         Finding f =
-                all.stream().filter(x -> x.says().startsWith("the house")).findFirst().orElseThrow();
+                all.stream()
+                        .filter(x -> x.says().startsWith("the house"))
+                        .findFirst()
+                        .orElseThrow();
         assertEquals(137.81, number(f, "houseMired"), 0.01);
         // The key gives 202 lx there: log2(202 / 60) = 1.75.
         assertEquals(1.75, number(f, "houseUnderKeyStops"), 0.01);

@@ -71,16 +71,16 @@ class DepthCheckTest {
             Arrangement v = new Arrangement(Kind.WEDGE, near, 0.55, 0, List.of());
             Shot shot = Plans.changed(safe, safe.people(), v, 35, 4.2);
             assertEquals(
-                    0.70,
-                    number(DepthCheck.of(Staged.of(DEMO, shot)).get(0), "depthMetres"),
-                    1e-9);
+                    0.70, number(DepthCheck.of(Staged.of(DEMO, shot)).get(0), "depthMetres"), 1e-9);
         }
     }
 
     /** 23.5 x 15.6 mm: the diagonal is 1.534 times smaller, and so is the circle. */
     @Test
     void aSmallerSensorHasASmallerCircle() {
-        ShootPlan small = Plans.with("kelvin: 4300}\n\n# Skin", "kelvin: 4300, sensor: [23.5, 15.6]}\n\n# Skin");
+        ShootPlan small =
+                Plans.with(
+                        "kelvin: 4300}\n\n# Skin", "kelvin: 4300, sensor: [23.5, 15.6]}\n\n# Skin");
         Finding f = two(0.6, small);
         assertEquals(0.01304, number(f, "circleMillimetres"), 0.00001);
         assertEquals(7.06 * 1.534, number(f, "fNumberFocusOnNearest"), 0.01);

@@ -98,7 +98,9 @@ class FramingCheckTest {
         ShootPlan mended =
                 Plans.with(
                         "lens: 35\n    distance: 4.2\n    framing: spread",
-                        "lens: 35\n    distance: " + metres + "\n    framing: spread\n    text: left");
+                        "lens: 35\n    distance: "
+                                + metres
+                                + "\n    framing: spread\n    text: left");
         assertEquals(Weight.GOOD, of(mended, "spread").get(2).weight());
     }
 }

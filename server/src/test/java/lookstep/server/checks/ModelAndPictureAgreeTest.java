@@ -86,13 +86,22 @@ class ModelAndPictureAgreeTest {
             inside = Math.max(inside, m.luminance(x + k * in, y));
             outside += m.luminance(x - (k + 1) * in, y) / 3;
         }
-        stops.add(Math.log(Math.max(inside, 1 / 1024.0) / Math.max(outside, 1 / 1024.0)) / Math.log(2));
+        stops.add(
+                Math.log(Math.max(inside, 1 / 1024.0) / Math.max(outside, 1 / 1024.0))
+                        / Math.log(2));
     }
 
     /** Of those who stand free of the others. */
     @ParameterizedTest
     @ValueSource(
-            strings = {"solo-ines", "solo-marlo", "solo-petra", "solo-quill", "solo-tovah", "spread"})
+            strings = {
+                "solo-ines",
+                "solo-marlo",
+                "solo-petra",
+                "solo-quill",
+                "solo-tovah",
+                "spread"
+            })
     void separationAlongOutlines(String shot) {
         Made m = Made.of(DEMO, shot);
         Finding f = SeparationCheck.of(m.staged()).get(0);
@@ -107,8 +116,8 @@ class ModelAndPictureAgreeTest {
     void withoutLightFromBehindBothSayLess() {
         ShootPlan flat =
                 Plans.with(
-                        "rim: {stops: +1, kelvin: 5600}\n      top: {stops: 0, kelvin: 5600}",
-                        "rim: {percent: 0}\n      top: {percent: 0}");
+                        "\n      rim: {stops: +1, kelvin: 5600}\n      top: {stops: 0, kelvin: 5600}",
+                        "");
         Made with = Made.of(DEMO, "solo-petra");
         Made without = Made.of(flat, "solo-petra");
         double picture = outline(with, 0) - outline(without, 0);

@@ -39,8 +39,7 @@ class WholePlanChecksTest {
         ShootPlan twice = DEMO.withShots(shots);
         Likeness likeness = Likeness.of(twice);
         assertEquals(1, likeness.of("two-off", "again"), 1e-9);
-        assertEquals(
-                likeness.of("safe", "two-off"), likeness.of("two-off", "safe"), 1e-12);
+        assertEquals(likeness.of("safe", "two-off"), likeness.of("two-off", "safe"), 1e-12);
         assertTrue(likeness.of("safe", "rim-only") < 0.5);
         assertEquals(0, likeness.of("solo-ines", "solo-petra"), 0);
         Finding f = VarietyCheck.of(twice, likeness).get(0);
@@ -100,8 +99,7 @@ class WholePlanChecksTest {
         assertEquals(2944, number(all.get(1), "usableWatts"), 1e-9);
         assertEquals(Weight.GOOD, all.get(1).weight());
         assertTrue(all.get(2).says().contains("‘top’ is on no circuit"), all.get(2).says());
-        assertEquals(
-                "plug ‘top’ into circuit ‘right’", all.get(2).mend().orElseThrow().says());
+        assertEquals("plug ‘top’ into circuit ‘right’", all.get(2).mend().orElseThrow().says());
     }
 
     @Test
@@ -118,8 +116,7 @@ class WholePlanChecksTest {
 
     @Test
     void aLightNearAFaceOrOverPeople() {
-        ShootPlan near =
-                Plans.with("position: [-1.9, -1.7, 2.3]", "position: [-0.3, -0.3, 1.7]");
+        ShootPlan near = Plans.with("position: [-1.9, -1.7, 2.3]", "position: [-0.3, -0.3, 1.7]");
         Finding f =
                 HeatCheck.of(near).stream()
                         .filter(x -> x.subject().light().equals("key"))
@@ -156,8 +153,7 @@ class WholePlanChecksTest {
         for (Finding f : report.findings()) {
             assertFalse(f.says().isBlank());
             assertFalse(f.says().contains("this check failed"), f.says());
-            assertTrue(
-                    f.subject().shot().isEmpty() || DEMO.shot(f.subject().shot()).isPresent());
+            assertTrue(f.subject().shot().isEmpty() || DEMO.shot(f.subject().shot()).isPresent());
             f.numbers()
                     .forEach(
                             (name, v) ->

@@ -41,7 +41,12 @@ public final class SimulatedCamera {
     private int asleepFor;
     private boolean garbled;
 
-    private record PlatesKey(Scene scene, Vec3 position, Vec3 target, double focalMillimetres, double sensorMillimetres) {}
+    private record PlatesKey(
+            Scene scene,
+            Vec3 position,
+            Vec3 target,
+            double focalMillimetres,
+            double sensorMillimetres) {}
 
     /**
      * Sets the camera up; nothing is rendered until the first picture.

@@ -17,13 +17,7 @@ final class ShotsReader {
     static final String EXAMPLE =
             "{name: All five, safe: true, look: safe, lens: 35, distance: 4.2}";
     static final List<String> FRAMINGS =
-            List.of(
-                    "landscape 3:2",
-                    "landscape 16:9",
-                    "portrait 4:5",
-                    "square",
-                    "spread",
-                    "cover");
+            List.of("landscape 3:2", "landscape 16:9", "portrait 4:5", "square", "spread", "cover");
 
     private static final List<String> KEYS =
             List.of(

@@ -11,10 +11,13 @@ import java.util.Arrays;
  */
 final class Defocus {
     /** Within one layer nothing covers anything: discs differ by this many pixels at most. */
-    private static final double LAYER_PIXELS = 1.5;
+    private static final double LAYER_PIXELS = 0.75;
 
-    private static final int MOST_LAYERS = 12;
+    private static final int MOST_LAYERS = 16;
     private static final int CHANNELS = 4;
+
+    /** Less is what is left of sums, and no light. */
+    private static final double LEAST_COVERED = 1e-4;
 
     private final int width;
     private final int height;
@@ -160,7 +163,7 @@ final class Defocus {
                     g += steps[j + 1];
                     b += steps[j + 2];
                     a += steps[j + 3];
-                    if (a < 1e-9) {
+                    if (a < LEAST_COVERED) {
                         continue;
                     }
                     // Discs of several sizes may overlap: no more than all of a pixel is covered.

@@ -52,12 +52,7 @@ public record Finish(double shine, double power, double fuzz) {
             double facing = Math.max(LEAST_FACING, -n.dot(d));
             double cosine = n.dot(l);
             double grazing = 1 - facing;
-            sheen =
-                    fuzz
-                            * grazing
-                            * grazing
-                            * grazing
-                            / (4 * (cosine + facing - cosine * facing));
+            sheen = fuzz * grazing * grazing * grazing / (4 * (cosine + facing - cosine * facing));
         }
         return shine * share * lobe + sheen;
     }

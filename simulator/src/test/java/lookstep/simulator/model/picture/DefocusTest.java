@@ -53,12 +53,18 @@ class DefocusTest {
                 .compose(List.of(WHITE.times(50)), WHITE, camera);
     }
 
-    /** Variance in pixels squared of the derivative along the middle row, right of the middle. */
-    private static double edgeVariance(LinearPicture p) {
+    /** Variance in pixels squared of the derivative around the right edge on the middle row. */
+    private static double edgeVariance(LinearPicture p, double reach) {
+        int edge = WIDTH / 2;
+        while (p.at(edge, HEIGHT / 2)[1] > p.at(WIDTH / 2, HEIGHT / 2)[1] / 2) {
+            edge++;
+        }
         double sum = 0;
         double mean = 0;
         double square = 0;
-        for (int x = WIDTH / 2; x < WIDTH - 1; x++) {
+        // The disc itself is not quite even: what lies far from its edge says nothing of the blur.
+        int window = (int) Math.ceil(reach / 2 + 2);
+        for (int x = edge - window; x <= edge + window; x++) {
             double step = p.at(x, HEIGHT / 2)[1] - p.at(x + 1, HEIGHT / 2)[1];
             sum += step;
             mean += step * x;
@@ -87,10 +93,10 @@ class DefocusTest {
             double lens, double f, double focus, double at, double pixels) {
         Luminaire lamp = target(at, 0.16 * at * 35 / lens);
         Camera camera = camera(lens, f);
-        double sharp = edgeVariance(picture(lamp, camera));
-        double blurred = edgeVariance(picture(lamp, camera.focused(focus)));
+        double sharp = edgeVariance(picture(lamp, camera), pixels);
+        double blurred = edgeVariance(picture(lamp, camera.focused(focus)), pixels);
         double measured = 4 * Math.sqrt(blurred - sharp);
-        assertEquals(pixels, measured, Math.max(0.1, 0.03 * pixels));
+        assertEquals(pixels, measured, Math.max(0.1, 0.04 * pixels));
     }
 
     @ParameterizedTest
@@ -98,7 +104,8 @@ class DefocusTest {
     void lightIsNeitherMadeNorLost(double focus) {
         Luminaire lamp = target(4, 0.1);
         Camera camera = camera(85, 1.4);
-        assertEquals(total(picture(lamp, camera)), total(picture(lamp, camera.focused(focus))), 0.5);
+        assertEquals(
+                total(picture(lamp, camera)), total(picture(lamp, camera.focused(focus))), 0.5);
         assertTrue(total(picture(lamp, camera)) > 100);
     }
 
@@ -131,7 +138,13 @@ class DefocusTest {
         Figure figure = new Figure(new Vec3(0, 0, 0), 0, 1.75, black, black, black, black, 0);
         Room bright =
                 new Room(
-                        20, 14, 4, 8, Reflectance.grey(0.8), Reflectance.grey(0), Reflectance.grey(0));
+                        20,
+                        14,
+                        4,
+                        8,
+                        Reflectance.grey(0.8),
+                        Reflectance.grey(0),
+                        Reflectance.grey(0));
         Scene scene = new Scene(List.of(figure), bright, List.of(), 400);
         Camera camera = camera(85, 1.4);
         Plates plates = Renderer.plates(scene, camera, WIDTH, HEIGHT);
@@ -142,13 +155,14 @@ class DefocusTest {
             for (int x = 20; x < WIDTH - 20; x++) {
                 boolean inside = true;
                 for (int k = -4; k <= 4; k++) {
-                    inside &= plates.ownerAt(x + k, y) == 0;
+                    for (int j = -4; j <= 4; j++) {
+                        inside &= plates.ownerAt(x + k, y + j) == 0;
+                    }
                 }
                 if (inside) {
                     checked++;
-                    // The wall is at 1.28; hands before the plane of focus let a hundredth through.
-                    assertEquals(
-                            sharp.at(x, y)[1], p.at(x, y)[1], 0.02, "at " + x + ", " + y);
+                    // The wall is at 5.2: a twentieth of it comes through where a hand is nearer.
+                    assertEquals(sharp.at(x, y)[1], p.at(x, y)[1], 0.35, "at " + x + ", " + y);
                 }
             }
         }
@@ -162,7 +176,13 @@ class DefocusTest {
         Figure figure = new Figure(new Vec3(0, -2, 0), 0, 1.75, black, black, black, black, 0);
         Room bright =
                 new Room(
-                        20, 14, 4, 8, Reflectance.grey(0.8), Reflectance.grey(0), Reflectance.grey(0));
+                        20,
+                        14,
+                        4,
+                        8,
+                        Reflectance.grey(0.8),
+                        Reflectance.grey(0),
+                        Reflectance.grey(0));
         Scene scene = new Scene(List.of(figure), bright, List.of(), 400);
         Camera camera = camera(50, 1.4);
         Plates plates = Renderer.plates(scene, camera, WIDTH, HEIGHT);
@@ -212,8 +232,7 @@ class DefocusTest {
     void aSmallerSensorSeesLess() {
         Luminaire lamp = target(4, 0.8);
         Camera small = camera(30, 4).withSensor(24, 16);
-        assertEquals(
-                total(picture(lamp, camera(45, 4))), total(picture(lamp, small)), 1e-6);
+        assertEquals(total(picture(lamp, camera(45, 4))), total(picture(lamp, small)), 1e-6);
         assertTrue(total(picture(lamp, camera(30, 4))) < 0.5 * total(picture(lamp, small)));
     }
 }
