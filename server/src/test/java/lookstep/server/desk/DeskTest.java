@@ -106,7 +106,9 @@ class DeskTest {
                 "{'says': 'fill is side', 'edits': [{'op': 'rename', 'path': ['looks', {'name':"
                         + " 'safe'}, 'lights', 'fill'], 'value': 'side'}, {'op': 'rename', 'path':"
                         + " ['looks', {'name': 'warm front, cold back'}, 'lights', 'fill'],"
-                        + " 'value': 'side'}, {'op': 'set', 'path': ['rig', {'name': 'fill'},"
+                        + " 'value': 'side'}, {'op': 'set', 'path': ['place', 'circuits', 1,"
+                        + " 'lights', 0], 'was': 'fill', 'value': 'side'}, {'op': 'set', 'path':"
+                        + " ['rig', {'name': 'fill'},"
                         + " 'name'], 'was': 'fill', 'value': 'side'}]}");
         assertEquals("side", lightings.read().rig().get(1).name());
     }
