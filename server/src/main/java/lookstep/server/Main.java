@@ -14,7 +14,6 @@ import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.atomic.AtomicReference;
@@ -43,6 +42,7 @@ import lookstep.server.lighting.Shown;
 import lookstep.server.live.Journal;
 import lookstep.server.live.LiveState;
 import lookstep.server.look.Adjustment;
+import lookstep.server.order.Variety;
 import lookstep.server.paper.PaperSize;
 import lookstep.server.paper.PdfFile;
 import lookstep.server.paper.Sheet;
@@ -50,14 +50,10 @@ import lookstep.server.patch.PatchReport;
 import lookstep.server.patch.PatchText;
 import lookstep.server.plan.FixtureText;
 import lookstep.server.plan.Location;
-import lookstep.server.plan.PlanText;
-import lookstep.server.order.Variety;
 import lookstep.server.plan.PlanHash;
+import lookstep.server.plan.PlanText;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
-import lookstep.server.window.PlannedOrder;
-import lookstep.server.window.ShotItems;
-import lookstep.server.window.TimeCheck;
 import lookstep.server.plan.edit.EditRefused;
 import lookstep.server.plan.edit.PlanKeeper;
 import lookstep.server.plan.file.DemoShoot;
@@ -68,6 +64,9 @@ import lookstep.server.plan.file.NewPlan;
 import lookstep.server.plan.file.PlanReader;
 import lookstep.server.plan.file.PlanReading;
 import lookstep.server.rehearsal.Rehearsal;
+import lookstep.server.window.PlannedOrder;
+import lookstep.server.window.ShotItems;
+import lookstep.server.window.TimeCheck;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -230,8 +229,7 @@ public final class Main implements Actions {
         if (read.isEmpty()) {
             return WRONG;
         }
-        List<String> places =
-                read.get().locations().stream().map(Location::name).toList();
+        List<String> places = read.get().locations().stream().map(Location::name).toList();
         if (!how.place().isEmpty() && !places.contains(how.place())) {
             err.println(
                     plain(
@@ -257,8 +255,7 @@ public final class Main implements Actions {
     private static Report report(ShootPlan plan) {
         List<Finding> all = new ArrayList<>(PlanChecks.of(plan).findings());
         if (!plan.shots().isEmpty()) {
-            all.addAll(
-                    TimeCheck.of(plan, PlannedOrder.of(plan, Variety.of(ShotItems.of(plan)))));
+            all.addAll(TimeCheck.of(plan, PlannedOrder.of(plan, Variety.of(ShotItems.of(plan)))));
         }
         return new Report(all);
     }

@@ -13,6 +13,9 @@ import java.util.Optional;
 import java.util.concurrent.locks.LockSupport;
 import lookstep.protocols.dmx.DmxPacket;
 import lookstep.protocols.dmx.DmxTiming;
+import lookstep.protocols.fixture.GenericFixtures;
+import lookstep.server.desk.Desk;
+import lookstep.server.desk.PlanChecking;
 import lookstep.server.framecheck.FrameChecks;
 import lookstep.server.framecheck.Predicted;
 import lookstep.server.frames.PreviewMaker;
@@ -25,11 +28,6 @@ import lookstep.server.intake.FrameCopies;
 import lookstep.server.intake.FrameIntake;
 import lookstep.server.intake.FramePictures;
 import lookstep.server.intake.FullSizeDetail;
-import lookstep.protocols.fixture.GenericFixtures;
-import lookstep.server.desk.Desk;
-import lookstep.server.desk.PlanChecking;
-import lookstep.server.plan.PlanHash;
-import lookstep.server.plan.edit.PlanKeeper;
 import lookstep.server.lighting.Lighting;
 import lookstep.server.lighting.Lightings;
 import lookstep.server.lighting.Shown;
@@ -51,8 +49,10 @@ import lookstep.server.output.SacnDriver;
 import lookstep.server.patch.PatchReport;
 import lookstep.server.patch.PatchWarning;
 import lookstep.server.plan.Placing;
+import lookstep.server.plan.PlanHash;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
+import lookstep.server.plan.edit.PlanKeeper;
 import lookstep.server.prediction.Predictions;
 import lookstep.server.web.FrameParts;
 import lookstep.server.web.Keys;
@@ -216,8 +216,7 @@ final class Session implements AutoCloseable {
         links.tell(new Link(name, state.up(), state.says()));
     }
 
-    private void takeFrames(PlanKeeper plan, Gear gear, String host, int port)
-            throws IOException {
+    private void takeFrames(PlanKeeper plan, Gear gear, String host, int port) throws IOException {
         FrameIntake intake =
                 new FrameIntake(
                         gear.frames(),

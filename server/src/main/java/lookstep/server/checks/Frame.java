@@ -1,7 +1,7 @@
 package lookstep.server.checks;
 
-import lookstep.server.prediction.Formats;
 import lookstep.server.plan.Sensor;
+import lookstep.server.prediction.Formats;
 import lookstep.simulator.model.optics.Camera;
 import lookstep.simulator.model.space.Vec3;
 

@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import lookstep.server.prediction.Formats;
 import lookstep.server.plan.ShootPlan;
+import lookstep.server.prediction.Formats;
 import lookstep.simulator.model.colour.Chromaticity;
 import lookstep.simulator.model.colour.Ciede2000;
 import lookstep.simulator.model.colour.Lab;
@@ -114,8 +114,7 @@ public record Likeness(List<String> shots, List<List<Double>> alike) {
                                     Finish.MATT,
                                     s.scene().room().background(),
                                     -1)));
-            return new Appearance(
-                    s.shot().id(), Formats.aspect(s.shot().framing()), places, cards);
+            return new Appearance(s.shot().id(), Formats.aspect(s.shot().framing()), places, cards);
         }
 
         private static Lab lab(double[] rgb) {

@@ -71,10 +71,7 @@ public final class Desk implements PlanDesk {
 
     private synchronized void look() throws IOException {
         Look look = keeper.look();
-        String problem =
-                look.trouble()
-                        .map(trouble -> trouble + errors(look.errors()))
-                        .orElse("");
+        String problem = look.trouble().map(trouble -> trouble + errors(look.errors())).orElse("");
         if (look.isNew()) {
             take(look.now(), problem, outside(look.changed()));
         } else if (!problem.equals(standing.problem())) {
@@ -150,7 +147,8 @@ public final class Desk implements PlanDesk {
         } else {
             List<Edit> edits;
             try {
-                look(); // what somebody else wrote meanwhile is what the page's words are held against
+                look(); // what somebody else wrote meanwhile is what the page's words are held
+                // against
                 edits = PageEdits.read(body.path("edits"), keeper.current().document());
             } catch (EditRefused e) {
                 throw new NotPossible(e.what() + ": " + e.mend());

@@ -160,8 +160,7 @@ public final class PlanChecking implements AutoCloseable {
     }
 
     private static int count(Worked worked, Weight weight) {
-        return (int)
-                worked.findings().stream().filter(n -> n.finding().weight() == weight).count();
+        return (int) worked.findings().stream().filter(n -> n.finding().weight() == weight).count();
     }
 
     private static FindingPart part(Named named) {
@@ -194,7 +193,9 @@ public final class PlanChecking implements AutoCloseable {
     }
 
     private static String value(Object value) {
-        return value instanceof Double d ? PlanWords.number(Math.round(d * 100) / 100.0) : "" + value;
+        return value instanceof Double d
+                ? PlanWords.number(Math.round(d * 100) / 100.0)
+                : "" + value;
     }
 
     /** How alike the shots of a plan are; from what is planned while it is not worked out. */
@@ -239,8 +240,7 @@ public final class PlanChecking implements AutoCloseable {
             return path;
         }
         OptionalInt index =
-                ShotEntries.of(
-                        document.toJson().path("shots"), String.valueOf(choice.get("id")));
+                ShotEntries.of(document.toJson().path("shots"), String.valueOf(choice.get("id")));
         if (index.isEmpty()) {
             return path;
         }
@@ -267,8 +267,7 @@ public final class PlanChecking implements AutoCloseable {
                 .filter(n -> n.id().equals(id))
                 .findFirst()
                 .flatMap(n -> n.finding().mend())
-                .orElseThrow(
-                        () -> new NotPossible("this is no longer so: the plan has changed"));
+                .orElseThrow(() -> new NotPossible("this is no longer so: the plan has changed"));
     }
 
     @Override

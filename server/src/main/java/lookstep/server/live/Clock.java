@@ -11,8 +11,7 @@ import java.util.List;
  * @param running whether it runs
  * @param pauses when it stood after it had run, in the order of time; one that goes on ends at 0
  */
-public record Clock(
-        long runMillis, long startedEpochMillis, boolean running, List<Pause> pauses) {
+public record Clock(long runMillis, long startedEpochMillis, boolean running, List<Pause> pauses) {
     static final Clock NEW = new Clock(0, 0, false, List.of());
 
     /**

@@ -210,8 +210,7 @@ public final class Live {
         return at != state.position() || ids.isEmpty() ? state : record(next(state, ids, added));
     }
 
-    private List<Event> next(LiveState now, List<String> ids, List<Shot> added)
-            throws NotPossible {
+    private List<Event> next(LiveState now, List<String> ids, List<Shot> added) throws NotPossible {
         List<Event> events = new ArrayList<>();
         LiveState with = now;
         if (!added.isEmpty()) {

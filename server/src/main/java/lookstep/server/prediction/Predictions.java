@@ -68,14 +68,11 @@ public final class Predictions {
                 key -> jpeg(render(plan, look, staged, camera)));
     }
 
-    private BufferedImage render(
-            ShootPlan plan, Look look, Staged staged, Camera camera) {
+    private BufferedImage render(ShootPlan plan, Look look, Staged staged, Camera camera) {
         Plates lit =
                 plates.computeIfAbsent(
                         staged,
-                        key ->
-                                Renderer.plates(
-                                        key.scene(), key.camera(), WIDTH, height(plan)));
+                        key -> Renderer.plates(key.scene(), key.camera(), WIDTH, height(plan)));
         RigLevels levels = LookLevels.of(plan, look).levels();
         return lit.compose(intensities(plan, levels), houseWhite(plan), camera).toImage();
     }

@@ -48,7 +48,9 @@ public final class Cutting {
         return new Event.Recut(order, out, window, says(left, recut.order(), out.size()));
     }
 
-    /** What is made stays before the current shot; what was passed by comes again or is left out. */
+    /**
+     * What is made stays before the current shot; what was passed by comes again or is left out.
+     */
     private static List<String> behind(WindowNow now, LiveState state) {
         List<String> made = now.made().stream().map(i -> i.id()).toList();
         List<String> behind =

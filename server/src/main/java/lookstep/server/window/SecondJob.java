@@ -24,8 +24,7 @@ public record SecondJob(Job job, List<Shot> shots) {
      * @param ids shots of the plan that are to be made again for them
      * @throws NotPossible if there is no client's name, or a shot is not there
      */
-    public static SecondJob of(
-            ShootPlan plan, Job wanted, List<String> others, List<String> ids)
+    public static SecondJob of(ShootPlan plan, Job wanted, List<String> others, List<String> ids)
             throws NotPossible {
         String client = wanted.client().strip();
         if (client.isEmpty()) {

@@ -36,7 +36,9 @@ public final class ShotItems {
                 seconds(plan.around().times(), shot),
                 shot.look(),
                 new HashSet<>(shot.people()),
-                PlanWords.arrangement(shot.arrangement()) + " " + shot.arrangement().spacingMetres(),
+                PlanWords.arrangement(shot.arrangement())
+                        + " "
+                        + shot.arrangement().spacingMetres(),
                 String.join(" ", shot.say()),
                 shot.framing(),
                 shot.lensMillimetres(),

@@ -52,7 +52,8 @@ public final class TimeCheck {
                             numbers,
                             tight
                                     ? Optional.of(
-                                            words("keep a tenth of the window free: people come late"))
+                                            words(
+                                                    "keep a tenth of the window free: people come late"))
                                     : Optional.empty()));
             return all;
         }

@@ -18,8 +18,8 @@ import lookstep.server.plan.Shot;
  *
  * @param plan as it is in the state
  * @param made items of what needs not be made any more
- * @param left items of all else but the current shot, in the running order, then those that a re-cut
- *     left out
+ * @param left items of all else but the current shot, in the running order, then those that a
+ *     re-cut left out
  * @param current the current shot's item; empty before the first
  * @param currentMade whether the current shot needs not be made any more
  * @param times how long changes take, by the plan
@@ -50,10 +50,7 @@ public record WindowNow(
             ShootPlan plan, LiveState state, Variety variety, long nowEpochMillis) {
         List<String> order = new ArrayList<>(state.course().order());
         order.addAll(state.course().leftOut());
-        plan.shots().stream()
-                .map(Shot::id)
-                .filter(id -> !order.contains(id))
-                .forEach(order::add);
+        plan.shots().stream().map(Shot::id).filter(id -> !order.contains(id)).forEach(order::add);
         List<Item> made = new ArrayList<>();
         List<Item> left = new ArrayList<>();
         Optional<Item> current = Optional.empty();
@@ -119,9 +116,7 @@ public record WindowNow(
         current.ifPresent(done::add);
         return pace.at(
                 new Situation(
-                        left.stream().filter(i -> order.contains(i.id())).toList(),
-                        done,
-                        current));
+                        left.stream().filter(i -> order.contains(i.id())).toList(), done, current));
     }
 
     /** The changes at the pace of this shoot. */

@@ -81,8 +81,7 @@ public record WindowView(
         others(now, shots);
         int falls = fixed.legs().size() - fixed.fitting();
         boolean next = fixed.fitting() > 0 || fixed.legs().isEmpty();
-        Recut best =
-                falls > 0 ? Recut.of(now.situation(), time, now.paced(), now.variety()) : null;
+        Recut best = falls > 0 ? Recut.of(now.situation(), time, now.paced(), now.variety()) : null;
         return new WindowView(
                 shots,
                 now.currentSeconds() + fixed.secondsOfAll(),
@@ -123,8 +122,7 @@ public record WindowView(
                 : String.format(Locale.ROOT, "shots take %.1f times as long as planned", shots);
     }
 
-    private static String words(
-            Change change, Optional<Item> before, Item item, WindowNow now) {
+    private static String words(Change change, Optional<Item> before, Item item, WindowNow now) {
         return change.kinds().stream()
                 .map(kind -> word(kind, before, item, now))
                 .collect(Collectors.joining(", "));

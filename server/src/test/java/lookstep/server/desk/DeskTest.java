@@ -48,8 +48,7 @@ class DeskTest {
     void open() throws IOException, EditRefused {
         file = dir.resolve(DemoShoot.NAME);
         Files.writeString(file, DemoShoot.text());
-        PlanKeeper keeper =
-                PlanKeeper.of(file, new PlanReader(GenericFixtures.all())::read);
+        PlanKeeper keeper = PlanKeeper.of(file, new PlanReader(GenericFixtures.all())::read);
         lightings = new Lightings(keeper.current().plan());
         journal = Journal.open(dir.resolve("journal"));
         live = new Live(journal, lightings::possible, PlanHash.of(lightings.read()), () -> 0);

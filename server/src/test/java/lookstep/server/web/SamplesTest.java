@@ -257,7 +257,8 @@ class SamplesTest {
 
     @Test
     void theBandsMessage() throws IOException {
-        Messages messages = new Messages(LIGHTINGS, FRAMES, true, lighting -> List.of(), ZoneOffset.UTC);
+        Messages messages =
+                new Messages(LIGHTINGS, FRAMES, true, lighting -> List.of(), ZoneOffset.UTC);
         assertSame(
                 "band",
                 messages.band(
@@ -272,7 +273,11 @@ class SamplesTest {
     static Stream<Path> samples() throws IOException {
         try (Stream<Path> files = Files.list(SAMPLES)) {
             return files
-                    .filter(f -> f.toString().endsWith(".json") && !f.endsWith("alive.json") && !f.endsWith("plan.json"))
+                    .filter(
+                            f ->
+                                    f.toString().endsWith(".json")
+                                            && !f.endsWith("alive.json")
+                                            && !f.endsWith("plan.json"))
                     .sorted()
                     .toList()
                     .stream();

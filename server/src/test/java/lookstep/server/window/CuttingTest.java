@@ -196,7 +196,9 @@ class CuttingTest {
                 case 2 -> {
                     if (!state.frames().isEmpty()) {
                         int number = 1 + random.nextInt(state.frames().size());
-                        take(new Event.FrameMarked(number, MARKS.get(random.nextInt(MARKS.size()))));
+                        take(
+                                new Event.FrameMarked(
+                                        number, MARKS.get(random.nextInt(MARKS.size()))));
                     }
                 }
                 default -> {

@@ -67,7 +67,9 @@ class OnTheSetTest {
         assertEquals("rim only", first.look());
         assertEquals(85, first.lensMillimetres(), "as the plan's own solos are");
         assertTrue(first.use().round());
-        assertTrue(IDS.stream().noneMatch(id -> round.added().stream().anyMatch(s -> s.id().equals(id))));
+        assertTrue(
+                IDS.stream()
+                        .noneMatch(id -> round.added().stream().anyMatch(s -> s.id().equals(id))));
     }
 
     @Test
@@ -105,8 +107,7 @@ class OnTheSetTest {
                 List.of("safe-the-harbour-weekly", "spread-the-harbour-weekly"),
                 job.shots().stream().map(Shot::id).toList());
         assertTrue(job.shots().stream().noneMatch(Shot::safe), "one shot only is the safe shot");
-        assertTrue(
-                job.shots().stream().allMatch(s -> s.use().job().equals("the Harbour Weekly")));
+        assertTrue(job.shots().stream().allMatch(s -> s.use().job().equals("the Harbour Weekly")));
         Job empty = new Job(" ", List.of(), "", "");
         assertThrows(
                 NotPossible.class, () -> SecondJob.of(PLAN, empty, List.of(), List.of("safe")));
@@ -137,8 +138,7 @@ class OnTheSetTest {
         double learned = window().pace().shots();
         // five signs of 2, pulled towards 1 by two: 2^(5/7)
         assertEquals(Math.pow(2, 5 / 7.0), learned, 0.02);
-        int slow =
-                Cutting.cut(window(), state, OptionalDouble.of(120), now).order().size();
+        int slow = Cutting.cut(window(), state, OptionalDouble.of(120), now).order().size();
         LiveState quick = LiveState.NEW.after(new Event.Ordered(IDS, List.of()), now);
         assertTrue(
                 slow - 6

@@ -3,7 +3,6 @@ package lookstep.server.plan.edit;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.NullNode;
-
 import lookstep.server.plan.edit.Finding.Found;
 
 /** Makes an edit twice, in the text and in the tree, and compares. */

@@ -1,12 +1,10 @@
 package lookstep.server.plan.edit;
 
 import com.fasterxml.jackson.databind.JsonNode;
-
-import lookstep.server.plan.edit.Piece.Bunch;
-import lookstep.server.plan.edit.Piece.Member;
-
 import java.util.ArrayList;
 import java.util.List;
+import lookstep.server.plan.edit.Piece.Bunch;
+import lookstep.server.plan.edit.Piece.Member;
 
 /** Cuts and fills groups and lists that have lines of their own. */
 final class BlockText {

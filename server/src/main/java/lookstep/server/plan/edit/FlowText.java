@@ -1,13 +1,11 @@
 package lookstep.server.plan.edit;
 
 import com.fasterxml.jackson.databind.JsonNode;
-
-import lookstep.server.plan.edit.Piece.Bunch;
-import lookstep.server.plan.edit.Piece.Member;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.NavigableSet;
+import lookstep.server.plan.edit.Piece.Bunch;
+import lookstep.server.plan.edit.Piece.Member;
 
 /** Cuts and fills what stands in [ ] or { }, on one line or on several. */
 final class FlowText {

@@ -1,9 +1,8 @@
 package lookstep.server.plan.edit;
 
-import lookstep.server.plan.file.PlanError;
-
 import java.util.List;
 import java.util.Optional;
+import lookstep.server.plan.file.PlanError;
 
 /**
  * What a look at the file has shown.

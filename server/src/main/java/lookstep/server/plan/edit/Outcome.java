@@ -1,8 +1,7 @@
 package lookstep.server.plan.edit;
 
-import lookstep.server.plan.file.PlanError;
-
 import java.util.List;
+import lookstep.server.plan.file.PlanError;
 
 /** What came of edits. */
 public sealed interface Outcome {

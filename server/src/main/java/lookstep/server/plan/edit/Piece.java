@@ -1,7 +1,6 @@
 package lookstep.server.plan.edit;
 
 import com.fasterxml.jackson.databind.JsonNode;
-
 import java.util.List;
 
 /** A value of the file and exactly where its text is. Offsets count Java chars. */

@@ -1,11 +1,5 @@
 package lookstep.server.plan.edit;
 
-import lookstep.server.disk.Disk;
-import lookstep.server.disk.DiskFull;
-import lookstep.server.disk.ReplacedFile;
-import lookstep.server.plan.file.PlanError;
-import lookstep.server.plan.file.PlanReading;
-
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
@@ -19,6 +13,11 @@ import java.util.Optional;
 import java.util.concurrent.locks.Lock;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.BiFunction;
+import lookstep.server.disk.Disk;
+import lookstep.server.disk.DiskFull;
+import lookstep.server.disk.ReplacedFile;
+import lookstep.server.plan.file.PlanError;
+import lookstep.server.plan.file.PlanReading;
 
 /**
  * A plan file, edited here and by others at the same time. What is in the file when an edit comes

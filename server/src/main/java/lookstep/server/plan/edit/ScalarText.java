@@ -1,13 +1,11 @@
 package lookstep.server.plan.edit;
 
 import com.fasterxml.jackson.databind.JsonNode;
-
+import java.util.regex.Pattern;
 import org.yaml.snakeyaml.nodes.NodeId;
 import org.yaml.snakeyaml.nodes.Tag;
 import org.yaml.snakeyaml.reader.StreamReader;
 import org.yaml.snakeyaml.resolver.Resolver;
-
-import java.util.regex.Pattern;
 
 /** How single values are written: in quotes exactly when some YAML would read them otherwise. */
 final class ScalarText {

@@ -1,7 +1,6 @@
 package lookstep.server.plan.edit;
 
 import com.fasterxml.jackson.databind.JsonNode;
-
 import java.util.Map;
 
 /** One step into a plan's tree. */

@@ -1,11 +1,9 @@
 package lookstep.server.plan.edit;
 
 import com.fasterxml.jackson.databind.JsonNode;
-
+import java.util.List;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.file.PlanError;
-
-import java.util.List;
 
 /**
  * The plan at one moment; always one that reads well.

@@ -1,12 +1,10 @@
 package lookstep.server.plan.edit;
 
 import com.fasterxml.jackson.databind.JsonNode;
-
-import lookstep.server.plan.edit.Piece.Bunch;
-import lookstep.server.plan.edit.Piece.Member;
-
 import java.util.ArrayList;
 import java.util.List;
+import lookstep.server.plan.edit.Piece.Bunch;
+import lookstep.server.plan.edit.Piece.Member;
 
 /** The single steps of edits, each from one document to the next; paths are keys and indices. */
 final class Writing {

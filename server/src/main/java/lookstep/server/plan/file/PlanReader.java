@@ -1,5 +1,8 @@
 package lookstep.server.plan.file;
 
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
 import lookstep.protocols.fixture.Fixture;
 import lookstep.server.plan.Circumstances;
 import lookstep.server.plan.House;
@@ -11,10 +14,6 @@ import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.server.plan.WorkLight;
 import lookstep.server.plan.file.Node.Mapping;
-
-import java.nio.file.Path;
-import java.util.List;
-import java.util.Optional;
 
 /** Reads plan files. Finds everything that is wrong in one go; never throws for what a file has. */
 public final class PlanReader {

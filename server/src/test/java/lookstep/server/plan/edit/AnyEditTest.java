@@ -5,13 +5,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assertions.fail;
 
 import com.fasterxml.jackson.databind.JsonNode;
-
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.MethodSource;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
 
 /**
  * Seeded edits, one after the other, on the demo and on awkward files. The tree afterwards is
@@ -55,10 +53,7 @@ class AnyEditTest {
                         wanted.edit() instanceof Edit.Move
                                 || wanted.edit() instanceof Edit.Duplicate;
                 Touched.assertRestStays(
-                        document.text(),
-                        after.text(),
-                        ofItem ? path.parent() : path,
-                        what);
+                        document.text(), after.text(), ofItem ? path.parent() : path, what);
                 document = after;
             }
         }

@@ -4,15 +4,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
-
-import org.junit.jupiter.api.Test;
-
 import java.util.List;
+import org.junit.jupiter.api.Test;
 
 class DifferencesTest {
     private static final String PLAN =
             "{'title':'a','l':[{'name':'x','v':1,'g':{'s':-0.7}},{'name':'y'},{'id':'z','name':'y'}],"
-                + "'p':[1,2],'m':[[1,2],[3,4]]}";
+                    + "'p':[1,2],'m':[[1,2],[3,4]]}";
 
     private static JsonNode json(String text) throws Exception {
         return JsonMapper.builder().build().readTree(text.replace('\'', '"'));

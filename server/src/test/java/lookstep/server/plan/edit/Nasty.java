@@ -1,9 +1,8 @@
 package lookstep.server.plan.edit;
 
-import lookstep.server.plan.file.DemoShoot;
-
 import java.util.LinkedHashMap;
 import java.util.Map;
+import lookstep.server.plan.file.DemoShoot;
 
 /** Files that are all good YAML and all awkward to edit. */
 final class Nasty {

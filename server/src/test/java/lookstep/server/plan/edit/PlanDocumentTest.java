@@ -6,15 +6,12 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
-
+import java.util.List;
 import lookstep.server.plan.file.DemoShoot;
-
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-
-import java.util.List;
 
 /** Edits and the text that an author would have written. Quotes in JSON are single here. */
 class PlanDocumentTest {
@@ -148,14 +145,14 @@ class PlanDocumentTest {
     void newPartsLookLikeTheirNeighbours() throws EditRefused {
         becomes(
                 "looks:\n"
-                    + "  - name: a   # first\n"
-                    + "    lights:\n"
-                    + "      key: {percent: 100}\n\n"
-                    + "  - name: b\n"
-                    + "    lights:\n"
-                    + "      key: {percent: 50}\n\n"
-                    + "# shots\n"
-                    + "shots: []\n",
+                        + "  - name: a   # first\n"
+                        + "    lights:\n"
+                        + "      key: {percent: 100}\n\n"
+                        + "  - name: b\n"
+                        + "    lights:\n"
+                        + "      key: {percent: 50}\n\n"
+                        + "# shots\n"
+                        + "shots: []\n",
                 "looks:\n  - name: a   # first\n    lights:\n      key: {percent: 100}\n"
                         + "      rim: {stops: -1}\n\n"
                         + "  - name: b\n    lights:\n      key: {percent: 50}\n\n"
@@ -173,14 +170,14 @@ class PlanDocumentTest {
         becomes(
                 "a:\n- name: x\n  v: [1]\nb: 1\n",
                 "a:\n"
-                    + "- name: new\n"
-                    + "  v: [2, 3]\n"
-                    + "- name: x\n"
-                    + "  v: [1]\n"
-                    + "b: 1\n"
-                    + "c:\n"
-                    + "- name: k\n"
-                    + "  w: {x: {}}\n",
+                        + "- name: new\n"
+                        + "  v: [2, 3]\n"
+                        + "- name: x\n"
+                        + "  v: [1]\n"
+                        + "b: 1\n"
+                        + "c:\n"
+                        + "- name: k\n"
+                        + "  w: {x: {}}\n",
                 insert("['a']", "'before':{'name':'x'},", "{'name':'new','v':[2,3]}"),
                 set("['c']", "null", "[{'name':'k','w':{'x':{}}}]"));
     }
@@ -189,17 +186,17 @@ class PlanDocumentTest {
     void whatIsRemovedTakesItsCommentsAlong() throws EditRefused {
         String text =
                 "# stays\n\n"
-                    + "# of a\n"
-                    + "a: 1   # of a too\n\n"
-                    + "list:\n"
-                    + "  # of x\n"
-                    + "  - x   # also x\n"
-                    + "    # farther in: x\n"
-                    + "  # of y\n"
-                    + "  - y\n\n"
-                    + "  # alone, stays\n\n"
-                    + "  - z\n"
-                    + "b: 2\n";
+                        + "# of a\n"
+                        + "a: 1   # of a too\n\n"
+                        + "list:\n"
+                        + "  # of x\n"
+                        + "  - x   # also x\n"
+                        + "    # farther in: x\n"
+                        + "  # of y\n"
+                        + "  - y\n\n"
+                        + "  # alone, stays\n\n"
+                        + "  - z\n"
+                        + "b: 2\n";
         becomes(
                 text,
                 "# stays\n\nlist:\n  # of y\n  - y\n\n  # alone, stays\n\n  - z\nb: 2\n",
@@ -254,10 +251,10 @@ class PlanDocumentTest {
         becomes(
                 "looks:\n  - name: a   # c\n    lights: {}\n",
                 "looks:\n"
-                    + "  - name: a   # c\n"
-                    + "    lights:\n"
-                    + "      key: {percent: 5}\n"
-                    + "    camera: {f: 8}\n",
+                        + "  - name: a   # c\n"
+                        + "    lights:\n"
+                        + "      key: {percent: 5}\n"
+                        + "    camera: {f: 8}\n",
                 set("['looks',0,'camera','f']", "null", "8"),
                 set("['looks',0,'lights','key','percent']", "null", "5"));
         becomes("a:   # c\nb: 1\n", "a: {x: 1}   # c\nb: 1\n", set("['a','x']", "null", "1"));
@@ -268,8 +265,8 @@ class PlanDocumentTest {
         becomes(
                 "\uFEFFa: \uD83D\uDE00   # \uD83D\uDE00\nb: [\uD83D\uDE00, 1]   # c\nd: é\n",
                 "\uFEFFa: \uD83D\uDE00   # \uD83D\uDE00\n"
-                    + "b: [\uD83D\uDE00, 2]   # c\n"
-                    + "d: \uD83E\uDD41\n",
+                        + "b: [\uD83D\uDE00, 2]   # c\n"
+                        + "d: \uD83E\uDD41\n",
                 set("['b',1]", "1", "2"),
                 set("['d']", "'é'", "'\uD83E\uDD41'"));
     }

@@ -9,18 +9,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.NullNode;
-
-import lookstep.server.disk.Disk;
-import lookstep.server.disk.SmallDisk;
-import lookstep.server.plan.file.DemoShoot;
-import lookstep.server.plan.file.Kit;
-import lookstep.server.plan.file.PlanReader;
-import lookstep.server.plan.file.PlanReading;
-
-import org.junit.jupiter.api.BeforeEach;
-import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
-
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -33,6 +21,15 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.BiFunction;
+import lookstep.server.disk.Disk;
+import lookstep.server.disk.SmallDisk;
+import lookstep.server.plan.file.DemoShoot;
+import lookstep.server.plan.file.Kit;
+import lookstep.server.plan.file.PlanReader;
+import lookstep.server.plan.file.PlanReading;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 class PlanKeeperTest {
     private static final PlanReader READER = new PlanReader(Kit.FIXTURES);

@@ -4,12 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import lookstep.server.plan.ShootPlan;
-
-import org.junit.jupiter.api.Test;
-
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import lookstep.server.plan.ShootPlan;
+import org.junit.jupiter.api.Test;
 
 class NewPlanTest {
     @Test

@@ -128,8 +128,7 @@ class PlacesInPlansTest {
     @Test
     void aLightThatIsMovedForALookStandsThereInThatLookOnly() {
         ShootPlan plan = plan(TWO);
-        assertEquals(
-                new Vec3(-3, 0, 2), plan.placed(plan.look("side")).light("key").position());
+        assertEquals(new Vec3(-3, 0, 2), plan.placed(plan.look("side")).light("key").position());
         assertEquals(new Vec3(-2, -2, 2.2), plan.placed(plan.look("safe")).light("key").position());
         double there = LookLevels.range(plan, plan.look("side"), "key").mostLux();
         double here = LookLevels.range(plan, plan.look("safe"), "key").mostLux();
@@ -150,9 +149,14 @@ class PlacesInPlansTest {
                         .toString()
                         .contains("plug it into one circuit only"));
         assertTrue(
-                errors(TWO.replace("[{name: key, position: [-1, -1, 2]}]", "[rim]")
-                                .replace("- name: rim only\n    lights: {rim: {percent: 100}}", "")
-                                .replace("  - {name: Rim, look: rim only, lens: 35, distance: 3}\n", ""))
+                errors(
+                                TWO.replace("[{name: key, position: [-1, -1, 2]}]", "[rim]")
+                                        .replace(
+                                                "- name: rim only\n    lights: {rim: {percent: 100}}",
+                                                "")
+                                        .replace(
+                                                "  - {name: Rim, look: rim only, lens: 35, distance: 3}\n",
+                                                ""))
                         .toString()
                         .contains("no shot can be made at 'the stairs'"));
         assertTrue(
