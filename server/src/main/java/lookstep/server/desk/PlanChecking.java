@@ -84,7 +84,6 @@ public final class PlanChecking implements AutoCloseable {
                         r -> {
                             Thread t = new Thread(r, "plan checks");
                             t.setDaemon(true);
-                            t.setPriority(Thread.MIN_PRIORITY);
                             return t;
                         });
     }

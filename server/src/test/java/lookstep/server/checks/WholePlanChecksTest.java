@@ -82,10 +82,9 @@ class WholePlanChecksTest {
     void circuitsAreAddedUp() {
         ShootPlan plan =
                 Plans.with(
-                        PLACE,
-                        PLACE
-                                + "  circuits:\n"
-                                + "    - {name: left, amps: 1, volts: 230, lights: [key, rim]}\n"
+                        "    - {name: wall left, amps: 16, lights: [key, rim]}\n"
+                                + "    - {name: wall right, amps: 16, lights: [fill, top]}\n",
+                        "    - {name: left, amps: 1, volts: 230, lights: [key, rim]}\n"
                                 + "    - {name: right, amps: 16, volts: 230, lights: [fill], watts:"
                                 + " 2000}\n");
         List<Finding> all = PowerCheck.of(plan);
@@ -172,7 +171,7 @@ class WholePlanChecksTest {
         assertEquals(1, json.get("version").asInt());
         assertEquals(DEMO.title(), json.get("title").asText());
         assertEquals("the Brine Loft", json.get("place").asText());
-        assertEquals("wrong", json.get("worst").asText());
+        assertEquals("look", json.get("worst").asText());
         JsonNode first = json.get("findings").get(0);
         assertEquals("depth-of-field", first.get("kind").asText());
         assertEquals("good", first.get("weight").asText());

@@ -17,6 +17,8 @@ final class History {
      * @param says what it was, for a label
      */
     record Turn(String says, String before, String after) {
+        /** The way back: before is after, and after is before. */
+        @SuppressWarnings("ArgumentSelectionDefectChecker")
         Turn back() {
             return new Turn(says, after, before);
         }

@@ -14,6 +14,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Edits and the text that an author would have written. Quotes in JSON are single here. */
+// line by line: where a line ends, and how, is what is tested
+@SuppressWarnings("StringConcatToTextBlock")
 class PlanDocumentTest {
     private static final JsonMapper JSON = JsonMapper.builder().build();
 

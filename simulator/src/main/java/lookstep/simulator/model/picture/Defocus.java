@@ -36,6 +36,8 @@ final class Defocus {
     }
 
     /**
+     * The picture as the lens makes it.
+     *
      * @param rgb three for each sample
      * @return three for each pixel
      */
