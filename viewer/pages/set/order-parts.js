@@ -67,6 +67,7 @@ export class OrderParts {
     part('place-move').show(places);
     part('#place-says').textContent = places.says;
     part('people-list').show(message.people, solos.canRound);
+    part('band-notes').show(message.about);
     part('check-list').show(message.checks, shots, current);
     part('#now-directions').show(directionOf(message, current), shotOf(message, current));
     part('#next-directions').show(directionOf(message, coming), shotOf(message, coming));

@@ -12,6 +12,7 @@ import '/parts/live-picture/live-picture.js';
 import '/parts/now-shot/now-shot.js';
 import '/parts/one-shot/one-shot.js';
 import '/parts/order-cut/order-cut.js';
+import '/parts/band-notes/band-notes.js';
 import '/parts/people-list/people-list.js';
 import '/parts/place-move/place-move.js';
 import '/parts/rig-plot/rig-plot.js';

@@ -2,6 +2,7 @@ package lookstep.server.desk;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Collectors;
 import lookstep.protocols.fixture.Fixture;
@@ -136,6 +137,11 @@ public final class Desk implements PlanDesk {
                 standing.says(),
                 now.json(),
                 DeskDocument.Known.of(builtIn, now.plan()));
+    }
+
+    @Override
+    public Path folder() {
+        return keeper.file().toAbsolutePath().normalize().getParent();
     }
 
     @Override

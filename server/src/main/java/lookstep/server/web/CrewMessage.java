@@ -41,6 +41,7 @@ import java.util.Map;
  * @param checks what is to be said of the plan
  * @param directions how people stand in the current shot and the next, by the shot's id
  * @param plan how the plan file is
+ * @param about what is known of the band
  */
 public record CrewMessage(
         String kind,
@@ -75,7 +76,8 @@ public record CrewMessage(
         PlacesPart places,
         ChecksPart checks,
         Map<String, DirectionPart> directions,
-        PlanPart plan) {
+        PlanPart plan,
+        AboutPart about) {
 
     /**
      * The window's clock.

@@ -165,7 +165,8 @@ public final class Messages {
                         LocalTime.ofInstant(Instant.ofEpochMilli(around.nowEpochMillis()), zone)),
                 around.checks(),
                 DirectionPart.of(state, lighting, shots),
-                around.plan());
+                around.plan(),
+                AboutPart.of(plan.around().band()));
     }
 
     private static List<LeftOutPart> leftOut(LiveState state, Lighting lighting, WindowView view) {

@@ -134,6 +134,10 @@ public final class PageServer implements AutoCloseable {
                                                 gate,
                                                 presses,
                                                 pictures,
+                                                new References(
+                                                        about.desk().folder(),
+                                                        this::references,
+                                                        decoding),
                                                 this::rig,
                                                 this::allFrames,
                                                 band,
@@ -202,6 +206,10 @@ public final class PageServer implements AutoCloseable {
     public void alive() {
         band.alive();
         crew.alive();
+    }
+
+    private List<String> references() {
+        return about.lightings().read().around().band().pictures();
     }
 
     /** Of the plan as it is now. */

@@ -2,6 +2,7 @@ package lookstep.server.web;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
+import java.nio.file.Path;
 import lookstep.server.live.NotPossible;
 import lookstep.server.order.Variety;
 import lookstep.server.plan.ShootPlan;
@@ -19,6 +20,9 @@ public interface PlanDesk {
 
     /** The whole document, for the plan editor: the answer to {@code GET /plan}. */
     Object document();
+
+    /** The folder that the plan file lies in, or will. */
+    Path folder();
 
     /**
      * Carries edits out, or undo and redo: the body of {@code POST /plan}.

@@ -14,6 +14,7 @@ final class Routes {
     private final Gate gate;
     private final Presses presses;
     private final Pictures pictures;
+    private final References references;
     private final HttpHandler rig;
     private final HttpHandler allFrames;
     private final Push band;
@@ -23,10 +24,12 @@ final class Routes {
             Gate gate,
             Presses presses,
             Pictures pictures,
+            References references,
             HttpHandler rig,
             HttpHandler allFrames,
             Push band,
             Push crew) {
+        this.references = references;
         this.rig = rig;
         this.allFrames = allFrames;
         this.gate = gate;
@@ -49,6 +52,7 @@ final class Routes {
                         .get("/frames/{number}", gate.each(pictures::frame, pictures::frameForBand))
                         .get("/thumbs/{number}", gate.only(Who.CREW, pictures::thumbnail))
                         .get("/originals/{number}", gate.only(Who.CREW, pictures::original))
+                        .get("/references/{number}", gate.only(Who.CREW, references::picture))
                         .get("/prediction/{shot}", gate.only(Who.CREW, pictures::prediction))
                         // the rig as it is addressed
                         .get("/rig", gate.only(Who.CREW, rig))

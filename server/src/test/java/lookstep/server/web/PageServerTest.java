@@ -87,6 +87,11 @@ class PageServerTest {
                 }
 
                 @Override
+                public Path folder() {
+                    return Path.of(".");
+                }
+
+                @Override
                 public Object document() {
                     return Map.of("file", "some.shoot.yaml");
                 }
