@@ -3,6 +3,7 @@ package lookstep.server.plan;
 import java.util.Locale;
 import java.util.Map;
 import java.util.StringJoiner;
+import java.util.stream.Collectors;
 import lookstep.server.plan.Look.Setting;
 import lookstep.simulator.model.space.Vec3;
 
@@ -37,9 +38,43 @@ public final class PlanText {
                 n(Math.round(1000 * p.backgroundReflectance()) / 10.0));
         House h = plan.house();
         line("  house   %s", h.lux() == 0 ? "dark" : n(h.lux()) + " lx at " + n(h.kelvin()) + " K");
+        hours(plan.location());
+        if (plan.locations().size() > 1) {
+            line(
+                    "  also    %s (check one with --place)",
+                    plan.locations().stream()
+                            .filter(l -> !l.name().equals(p.name()))
+                            .map(PlanText::named)
+                            .collect(Collectors.joining("; ")));
+        }
+        for (Job job : plan.around().jobs()) {
+            line(
+                    "  job     %s%s",
+                    job.client(),
+                    job.promised().isEmpty() ? "" : ": " + String.join(", ", job.promised()));
+        }
         line(
                 "  window  %s for %d shots",
                 PlanWords.length(plan.windowSeconds()), plan.shots().size());
+    }
+
+    private void hours(Location here) {
+        StringJoiner words = new StringJoiner("; ");
+        here.from().ifPresent(t -> words.add("from " + t));
+        here.until().ifPresent(t -> words.add("until " + t));
+        if (!here.access().isEmpty()) {
+            words.add(here.access());
+        }
+        if (!here.ask().isEmpty()) {
+            words.add("ask " + here.ask());
+        }
+        if (words.length() > 0) {
+            line("          %s", words);
+        }
+    }
+
+    private static String named(Location location) {
+        return location.name() + location.until().map(t -> " until " + t).orElse("");
     }
 
     private void people(ShootPlan plan) {

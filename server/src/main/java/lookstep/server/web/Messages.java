@@ -39,6 +39,7 @@ import lookstep.server.web.CrewMessage.PlotLight;
 import lookstep.server.web.CrewMessage.PlotPerson;
 import lookstep.server.web.CrewMessage.Position;
 import lookstep.server.web.CrewMessage.ShotPart;
+import lookstep.server.window.BestOrders;
 import lookstep.server.window.SolosRound;
 import lookstep.server.window.WindowNow;
 import lookstep.server.window.WindowView;
@@ -56,6 +57,7 @@ public final class Messages {
     private final Function<Lighting, List<String>> notes;
     private final FrameParts frameParts;
     private final ZoneId zone;
+    private final BestOrders bestOrders = new BestOrders();
 
     /**
      * What the pages show beside plan and state.
@@ -121,7 +123,8 @@ public final class Messages {
                 WindowView.of(
                         WindowNow.of(
                                 plan, state, around.variety().apply(plan), around.nowEpochMillis()),
-                        state);
+                        state,
+                        bestOrders);
         Shot on = lighting.shot(state);
         Shown shown = lighting.shown(state);
         CameraClock.All clocks = CameraClock.of(state.frames());

@@ -58,6 +58,15 @@ public record WindowView(
 
     /** Looks at a moment. */
     public static WindowView of(WindowNow now, LiveState state) {
+        return of(now, state, new BestOrders());
+    }
+
+    /**
+     * Looks at a moment.
+     *
+     * @param orders keeps the best one from one time to the next
+     */
+    public static WindowView of(WindowNow now, LiveState state, BestOrders orders) {
         List<String> order = state.course().order();
         int at = Math.min(state.position(), order.size());
         Situation ahead = now.inOrder(order.subList(at, order.size()));
@@ -81,7 +90,7 @@ public record WindowView(
         others(now, shots);
         int falls = fixed.legs().size() - fixed.fitting();
         boolean next = fixed.fitting() > 0 || fixed.legs().isEmpty();
-        Recut best = falls > 0 ? Recut.of(now.situation(), time, now.paced(), now.variety()) : null;
+        Recut best = falls > 0 ? orders.of(now) : null;
         return new WindowView(
                 shots,
                 now.currentSeconds() + fixed.secondsOfAll(),

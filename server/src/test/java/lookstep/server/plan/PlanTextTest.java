@@ -26,6 +26,8 @@ class PlanTextTest {
                 The Tin Meridians at the Brine Loft
                   place   the Brine Loft: 8 m wide, 9 m deep, 4.8 m high; background 2.5 m behind, reflects 3 %
                   house   2 lx at 2700 K
+                          through the yard, the goods lift to the left; ask the house technician
+                  job     the band: a cover, one solo each
                   window  8 min for 13 shots
 
                 People
