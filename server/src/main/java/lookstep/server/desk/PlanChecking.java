@@ -174,7 +174,8 @@ public final class PlanChecking implements AutoCloseable {
                 },
                 f.subject().shot(),
                 f.says(),
-                numbers(f.numbers()),
+                // of what is good nobody asks why, and each message has all of them
+                f.weight() == Weight.GOOD ? "" : numbers(f.numbers()),
                 f.mend().map(Mend::says).orElse(""),
                 f.mend().map(m -> !m.changes().isEmpty()).orElse(false));
     }
