@@ -119,7 +119,7 @@ public final class RunningOrder {
         if (stops.count() <= SubsetSearch.MOST) {
             return order(stops, SubsetSearch.best(stops, window), true);
         }
-        int[] found = InsertionSearch.best(stops, window, effort.rounds());
+        int[] found = InsertionSearch.best(stops, window, effort.steps());
         return order(stops, found, found.length == stops.units());
     }
 

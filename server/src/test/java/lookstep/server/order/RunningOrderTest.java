@@ -159,7 +159,7 @@ class RunningOrderTest {
                             Times.USUAL,
                             Variety.of(items));
             long exact = stops.value(SubsetSearch.best(stops, window));
-            int[] found = InsertionSearch.best(stops, window, 120);
+            int[] found = InsertionSearch.best(stops, window, Effort.QUICK.steps());
             assertTrue(stops.allowed(found) && stops.milliseconds(found) <= window);
             assertTrue(stops.value(found) <= exact, "seed " + seed);
             assertTrue(stops.value(found) >= 0.95 * exact, "seed " + seed);
