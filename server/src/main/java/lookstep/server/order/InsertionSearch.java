@@ -32,6 +32,9 @@ final class InsertionSearch {
     /** Unit by unit, all others, the ones with the shortest ways first. */
     private final int[][] nearest;
 
+    /** A stop, -1 if it may come nowhere; before which place of the row; and what it adds. */
+    private record Place(int stop, int at, int longer) {}
+
     private InsertionSearch(Stops stops, int window) {
         this.stops = stops;
         this.window = window;
@@ -121,44 +124,48 @@ final class InsertionSearch {
 
     private boolean putBest(double[] liking) {
         double bestScore = 0;
-        int bestStop = -1;
-        int bestAt = 0;
+        Place best = null;
         long room = window - row.milliseconds();
         for (int unit = 0; unit < stopsOf.length; unit++) {
             if (row.has(unit)) {
                 continue;
             }
-            int least = Stops.NEVER;
-            int leastStop = -1;
-            int leastAt = 0;
-            for (int stop : stopsOf[unit]) {
-                for (int at = 0; at <= row.length(); at++) {
-                    int add = row.longer(stop, at);
-                    if (add < least) {
-                        least = add;
-                        leastStop = stop;
-                        leastAt = at;
-                    }
-                }
-            }
-            if (least > room || leastStop < 0) {
+            Place place = cheapest(unit);
+            if (place.longer > room || place.stop < 0) {
                 continue;
             }
             double score =
                     stops.mustBeFirst(unit)
                             ? Double.MAX_VALUE
-                            : row.gain(unit) * liking[unit] / (1000.0 + Math.max(0, least));
+                            : row.gain(unit) * liking[unit] / (1000.0 + Math.max(0, place.longer));
             if (score > bestScore) {
                 bestScore = score;
-                bestStop = leastStop;
-                bestAt = leastAt;
+                best = place;
             }
         }
-        if (bestStop < 0) {
+        if (best == null) {
             return false;
         }
-        row.insert(bestStop, bestAt);
+        row.insert(best.stop, best.at);
         return true;
+    }
+
+    /** Where a unit adds least to the time. */
+    private Place cheapest(int unit) {
+        int least = Stops.NEVER;
+        int leastStop = -1;
+        int leastAt = 0;
+        for (int stop : stopsOf[unit]) {
+            for (int at = 0; at <= row.length(); at++) {
+                int add = row.longer(stop, at);
+                if (add < least) {
+                    least = add;
+                    leastStop = stop;
+                    leastAt = at;
+                }
+            }
+        }
+        return new Place(leastStop, leastAt, least);
     }
 
     /** One out for one that gains more, while there is such a pair. */
@@ -257,21 +264,9 @@ final class InsertionSearch {
     }
 
     private void forceIn(int unit, boolean[] forced) {
-        int least = Stops.NEVER;
-        int leastStop = -1;
-        int leastAt = 0;
-        for (int stop : stopsOf[unit]) {
-            for (int at = 0; at <= row.length(); at++) {
-                int add = row.longer(stop, at);
-                if (add < least) {
-                    least = add;
-                    leastStop = stop;
-                    leastAt = at;
-                }
-            }
-        }
-        if (leastStop >= 0) {
-            row.insert(leastStop, leastAt);
+        Place place = cheapest(unit);
+        if (place.stop >= 0) {
+            row.insert(place.stop, place.at);
             forced[unit] = true;
         }
     }

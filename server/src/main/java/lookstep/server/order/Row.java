@@ -137,10 +137,11 @@ final class Row {
 
     /** What a unit that is not in would add. */
     long gain(int unit) {
-        return gainAbove(unit, most);
+        return gain(unit, most);
     }
 
-    private long gainAbove(int unit, int[] met) {
+    /** What a unit would add to what is met of each wish. */
+    long gain(int unit, int[] met) {
         int sum = 0;
         int[] meets = gains[unit];
         for (int w = 0; w < wishes; w++) {
@@ -157,11 +158,6 @@ final class Row {
             met[w] = owner[w] == unit ? second[w] : most[w];
         }
         return met;
-    }
-
-    /** What a unit would add to what is met of each wish. */
-    long gain(int unit, int[] met) {
-        return gainAbove(unit, met);
     }
 
     /** Unit by unit, what the row would be worth less without it. */
@@ -240,10 +236,6 @@ final class Row {
         }
         length = to;
         recount();
-    }
-
-    boolean allowed() {
-        return stops.allowed(copy());
     }
 
     /** The same units in another order, or with other ends, if that is allowed and quicker. */

@@ -1,7 +1,6 @@
 package lookstep.server.order;
 
 import java.util.Arrays;
-import java.util.BitSet;
 import java.util.Comparator;
 import java.util.PriorityQueue;
 import java.util.stream.IntStream;
@@ -13,6 +12,10 @@ import java.util.stream.IntStream;
  * the cheapest spanning tree, with prices for the time, for each unit's neighbours (two, if it is
  * made) and for each wish (see {@link Relaxed}). M. Held and R. M. Karp 1970 and 1971, for leaving
  * out as in the prize-collecting problem of E. Balas 1989; from memory.
+ *
+ * <p>A unit that is left out must not be a bridge to others. Where that would pay, in a room far
+ * from the root, one more price holds: who makes any of a cluster goes into it, and out again or
+ * ends there (see {@link Clusters}).
  */
 final class TreeBound {
     private static final int FIRST_STEPS = 6000;
@@ -24,7 +27,7 @@ final class TreeBound {
     private static final long MOST_WORK = 300_000_000;
 
     /** A part of the orders that cannot be worth more than this above the found one is done. */
-    static final double NEAR_ENOUGH = 0.005;
+    private static final double NEAR_ENOUGH = 0.005;
 
     /** Seconds; puts the price of time and the other prices on one scale. */
     private static final double USUAL_LEG = 20;
@@ -45,7 +48,7 @@ final class TreeBound {
     /** For going into each cluster and out of it. */
     private final double[] clusterPrice;
 
-    /** Cluster by cluster, of those in it that are likely made, each one's share; else 0. */
+    /** Cluster by cluster, the share of each unit of those in it that are made or were found. */
     private final double[][] likely;
 
     private final boolean[] inFound;
@@ -277,14 +280,14 @@ final class TreeBound {
     /** A cluster is gone into if one in it is made; so it is by as much as these are on average. */
     private void shareClusters() {
         for (int c = 0; c < likely.length; c++) {
-            BitSet in = clusters.units(c);
-            BitSet made = in.stream().filter(u -> choices[u] == Choice.MADE).collect(BitSet::new, BitSet::set, BitSet::or);
-            if (made.isEmpty()) {
-                made = in.stream().filter(u -> inFound[u]).collect(BitSet::new, BitSet::set, BitSet::or);
+            int[] in = clusters.units(c).stream().toArray();
+            int[] made = Arrays.stream(in).filter(u -> choices[u] == Choice.MADE).toArray();
+            if (made.length == 0) {
+                made = Arrays.stream(in).filter(u -> inFound[u]).toArray();
             }
             Arrays.fill(likely[c], 0);
-            for (int u = made.nextSetBit(0); u >= 0; u = made.nextSetBit(u + 1)) {
-                likely[c][u] = 1.0 / made.cardinality();
+            for (int u : made) {
+                likely[c][u] = 1.0 / made.length;
             }
         }
     }

@@ -168,6 +168,28 @@ class RunningOrderTest {
         assertTrue(best >= 90, "the best of 100 was found " + best + " times");
     }
 
+    /** A re-cut of many, beside a search ten times as long. */
+    @Test
+    void tenTimesTheStepsFindLittleMore() {
+        for (int seed = 0; seed < 6; seed++) {
+            List<Item> items = new RandomShoots(seed).plan(40);
+            Stops stops =
+                    Stops.of(
+                            Situation.fresh(items),
+                            IntStream.range(0, 40).boxed().toList(),
+                            List.of(),
+                            "",
+                            Times.USUAL,
+                            Variety.of(items));
+            for (int window : List.of(30_000, 60_000, 120_000, 300_000, 600_000)) {
+                long steps = Effort.QUICK.steps();
+                long quick = stops.value(InsertionSearch.best(stops, window, steps));
+                long longer = stops.value(InsertionSearch.best(stops, window, 10 * steps));
+                assertTrue(quick >= 0.98 * longer, "seed " + seed + ", " + window + " ms");
+            }
+        }
+    }
+
     @Test
     void theSafeShotComesEvenIfTheWindowIsTooShort() {
         List<Item> items =
