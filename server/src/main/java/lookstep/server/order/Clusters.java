@@ -7,9 +7,9 @@ import java.util.List;
 
 /**
  * Units that are near each other and far from all others, one such set within another or apart from
- * it: a room, a place of the lights, a lens. What is not with the root is a set that a running order
- * has to go into and, if it does not end there, out of again (generalized subtour elimination; M.
- * Fischetti, J. Salazar and P. Toth, 1998; from memory).
+ * it: a room, a place of the lights, a lens. What is not with the root is a set that a running
+ * order has to go into and, if it does not end there, out of again (generalized subtour
+ * elimination; M. Fischetti, J. Salazar and P. Toth, 1998; from memory).
  */
 final class Clusters {
     /** Seconds by which the way out of a set is longer than the ways inside. */

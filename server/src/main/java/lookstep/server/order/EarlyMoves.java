@@ -77,8 +77,7 @@ final class EarlyMoves {
         int n = row.length;
         int before = from == 0 ? stops.start() : row[from - 1];
         long second = made[from] + stops.cost(before, row[middle]) - made[middle + 1];
-        long first =
-                made[to] + second + stops.cost(row[to - 1], row[from]) - made[from + 1];
+        long first = made[to] + second + stops.cost(row[to - 1], row[from]) - made[from + 1];
         long rest = 0;
         if (to < n) {
             rest = made[middle] + first + stops.cost(row[middle - 1], row[to]) - made[to + 1];

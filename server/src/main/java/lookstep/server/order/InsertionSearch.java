@@ -9,9 +9,9 @@ import java.util.stream.IntStream;
  * A good set and order of any number of stops: what gains most a second is put where it costs
  * least, the row is straightened, some of it is torn out or something else forced in, and it is
  * filled again; now and then a worse row is gone on from, less and less so (iterated local search
- * for the orienteering problem, as surveyed by P. Vansteenwegen, W. Souffriau and D. Van Oudheusden,
- * 2011; annealing: S. Kirkpatrick, C. Gelatt and M. Vecchi, 1983; from memory). A given number of
- * steps, no clock, a seed of its own: the same question has the same answer.
+ * for the orienteering problem, as surveyed by P. Vansteenwegen, W. Souffriau and D. Van
+ * Oudheusden, 2011; annealing: S. Kirkpatrick, C. Gelatt and M. Vecchi, 1983; from memory). A given
+ * number of steps, no clock, a seed of its own: the same question has the same answer.
  */
 final class InsertionSearch {
     private static final long SEED = 20_240_611;

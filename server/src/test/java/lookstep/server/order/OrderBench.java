@@ -11,8 +11,8 @@ import java.util.Optional;
 
 /**
  * How quick a re-cut of 40 shots is, beside one plain greedy pass in the same run, and how near the
- * running orders of 17 to 60 shots are to what no order can be worth more than. The same seeds
- * give the same plans. {@code main N}: the bounds of N seeds; without, the times alone.
+ * running orders of 17 to 60 shots are to what no order can be worth more than. The same seeds give
+ * the same plans. {@code main N}: the bounds of N seeds; without, the times alone.
  */
 public final class OrderBench {
     private static final int SHOTS = 40;
