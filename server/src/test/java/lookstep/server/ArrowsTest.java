@@ -10,6 +10,9 @@ import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
 import java.net.DatagramSocket;
 import java.nio.channels.DatagramChannel;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.concurrent.Executor;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -34,6 +37,10 @@ class ArrowsTest {
         "lookstep.simulator.model, 30",
         "lookstep.simulator.gear, 8",
         "lookstep.server.plan, 40",
+        "lookstep.server.plan.edit, 20",
+        "lookstep.server.order, 20",
+        "lookstep.server.window, 8",
+        "lookstep.server.desk, 4",
         "lookstep.server.look, 18",
         "lookstep.server.checks, 30",
         "lookstep.server.patch, 9",
@@ -213,6 +220,37 @@ class ArrowsTest {
                 .should()
                 .dependOnClassesThat()
                 .areAssignableTo(Thread.class)
+                .orShould()
+                .callMethod(System.class, "nanoTime")
+                .orShould()
+                .callMethod(System.class, "currentTimeMillis")
+                .check(OURS);
+    }
+
+    /** What is worked out is the same whenever, and whoever asks. */
+    @Test
+    void orderWindowChecksAndEditsKnowNoPagesThreadsOrClock() {
+        noClasses()
+                .that()
+                .resideInAnyPackage(
+                        "lookstep.server.order..",
+                        "lookstep.server.window..",
+                        "lookstep.server.checks..",
+                        "lookstep.server.plan.edit..")
+                .should()
+                .dependOnClassesThat()
+                .resideInAnyPackage("io.undertow..", "org.xnio..", "lookstep.server.web..")
+                .orShould()
+                .dependOnClassesThat()
+                .areAssignableTo(Thread.class)
+                .orShould()
+                .dependOnClassesThat()
+                .areAssignableTo(Executor.class)
+                .orShould()
+                .dependOnClassesThat()
+                .areAssignableTo(Clock.class)
+                .orShould()
+                .callMethod(Instant.class, "now")
                 .orShould()
                 .callMethod(System.class, "nanoTime")
                 .orShould()

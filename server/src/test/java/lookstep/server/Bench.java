@@ -31,6 +31,7 @@ import lookstep.protocols.wire.MemoryLine;
 import lookstep.server.gear.Gear;
 import lookstep.server.live.Journal;
 import lookstep.server.loop.LoopThread;
+import lookstep.server.order.OrderBench;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.server.plan.file.DemoShoot;
@@ -122,6 +123,7 @@ final class Bench implements AutoCloseable {
                 Runtime.getRuntime().availableProcessors());
         SlotsBench.run();
         PreviewBench.run();
+        OrderBench.run();
         try (Bench bench = new Bench()) {
             bench.keyToPacket();
             bench.fileToPush("a rehearsal's picture, 1200 x 800", picture(1200, 800));

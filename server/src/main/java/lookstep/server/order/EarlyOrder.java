@@ -8,8 +8,8 @@ import java.util.Arrays;
  * better, best first; otherwise by moving stops while that helps.
  */
 final class EarlyOrder {
-    static final int MOST_EXACT = 16;
-    private static final int MOST_STEPS = 400_000;
+    static final int MOST_EXACT = 12;
+    private static final int MOST_STEPS = 50_000;
 
     private final Stops stops;
     private final int window;
@@ -67,7 +67,7 @@ final class EarlyOrder {
             return given;
         }
         if (given.length > MOST_EXACT) {
-            return moved(stops, given, window);
+            return EarlyMoves.of(stops, given, window);
         }
         EarlyOrder order = new EarlyOrder(stops, given, window);
         order.fillToGo();
@@ -148,42 +148,5 @@ final class EarlyOrder {
                     time + cost(from, next),
                     lateness + cost(from, next) * left);
         }
-    }
-
-    private static int[] moved(Stops stops, int[] given, int window) {
-        int[] best = given;
-        long lateness = stops.lateness(best);
-        boolean better = true;
-        while (better) {
-            better = false;
-            for (int length = 1; length <= 8; length++) {
-                for (int at = 0; at + length <= best.length; at++) {
-                    for (int to = 0; to + length <= best.length; to++) {
-                        int[] row = withMoved(best, at, length, to);
-                        long late = stops.lateness(row);
-                        if (to != at
-                                && late < lateness
-                                && stops.allowed(row)
-                                && stops.milliseconds(row) <= window) {
-                            best = row;
-                            lateness = late;
-                            better = true;
-                        }
-                    }
-                }
-            }
-        }
-        return best;
-    }
-
-    private static int[] withMoved(int[] row, int at, int length, int to) {
-        int[] rest = new int[row.length - length];
-        System.arraycopy(row, 0, rest, 0, at);
-        System.arraycopy(row, at + length, rest, at, rest.length - at);
-        int[] moved = new int[row.length];
-        System.arraycopy(rest, 0, moved, 0, to);
-        System.arraycopy(row, at, moved, to, length);
-        System.arraycopy(rest, to, moved, to + length, rest.length - to);
-        return moved;
     }
 }

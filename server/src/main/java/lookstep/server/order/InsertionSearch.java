@@ -1,211 +1,120 @@
 package lookstep.server.order;
 
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.Random;
+import java.util.stream.IntStream;
 
 /**
  * A good set and order of any number of stops: what gains most a second is put where it costs
- * least, the row is straightened, a piece is torn out, and all of it begins again from the best of
- * late (iterated local search for the orienteering problem, as surveyed by P. Vansteenwegen, W.
- * Souffriau and D. Van Oudheusden, 2011; from memory). A given number of rounds, no clock, a seed
- * of its own: the same question has the same answer.
+ * least, the row is straightened, some of it is torn out or something else forced in, and it is
+ * filled again; now and then a worse row is gone on from, less and less so (iterated local search
+ * for the orienteering problem, as surveyed by P. Vansteenwegen, W. Souffriau and D. Van
+ * Oudheusden, 2011; annealing: S. Kirkpatrick, C. Gelatt and M. Vecchi, 1983; from memory). A given
+ * number of steps, no clock, a seed of its own: the same question has the same answer.
  */
 final class InsertionSearch {
     private static final long SEED = 20_240_611;
-    private static final int ROUNDS_WITHOUT_GAIN = 60;
+    private static final int ROUNDS_WITHOUT_GAIN = 150;
+    private static final int MOST_FORCED = 4;
+    // share of the value that a row may be worse by at the start, on average; our figure
+    private static final double WARMTH = 0.012;
+    private static final double WORTH_EXCHANGING = 0.985;
 
     private final Stops stops;
     private final int window;
-    private final int[][] gains;
+    private final int[][] stopsOf;
     private final Random random = new Random(SEED);
-    private final int[] row;
-    private int length;
-    private long time;
-    private final boolean[] in;
-    private final int[] most;
-    private long value;
+    private final Row row;
+    private final Straightening straightening;
+    private final int firstFree;
+
+    /** Unit by unit, all others, the ones with the shortest ways first. */
+    private final int[][] nearest;
+
+    /** A stop, -1 if it may come nowhere; before which place of the row; and what it adds. */
+    private record Place(int stop, int at, int longer) {}
 
     private InsertionSearch(Stops stops, int window) {
         this.stops = stops;
         this.window = window;
-        gains = stops.gains();
-        row = new int[stops.units()];
-        in = new boolean[stops.units()];
-        most = new int[stops.left().size()];
+        row = new Row(stops);
+        straightening = new Straightening(stops, row);
+        firstFree = stops.somethingMustBeFirst() ? 1 : 0;
+        stopsOf = new int[stops.units()][];
+        for (int u = 0; u < stopsOf.length; u++) {
+            stopsOf[u] = stops.stopsOf(u);
+        }
+        nearest = new int[stops.units()][];
     }
 
     /**
-     * @param rounds how often a piece is torn out
+     * @param steps how many places of rows to look at
      */
-    static int[] best(Stops stops, int window, int rounds) {
-        InsertionSearch search = new InsertionSearch(stops, window);
-        return search.run(rounds);
+    static int[] best(Stops stops, int window, long steps) {
+        return new InsertionSearch(stops, window).run(steps);
     }
 
-    private int[] run(int rounds) {
-        set(new int[0]);
+    private int[] run(long steps) {
         fill(0);
-        int[] best = copy();
-        long bestValue = value;
-        long bestTime = time;
+        int[] best = row.copy();
+        long bestValue = row.value();
+        long bestTime = row.milliseconds();
         int[] current = best;
-        long currentValue = value;
-        long currentTime = time;
+        long currentValue = bestValue;
         int without = 0;
-        for (int i = 0; i < rounds && length > 0; i++) {
-            tear();
-            fill(i % 4 * 0.4);
-            exchange();
-            if (value > currentValue || (value == currentValue && time <= currentTime)) {
-                current = copy();
-                currentValue = value;
-                currentTime = time;
-            } else if (random.nextInt(20) == 0) {
-                current = copy();
-                currentValue = value;
-                currentTime = time;
+        while (row.steps() < steps && best.length > firstFree) {
+            double left = 1 - row.steps() / (double) steps;
+            change();
+            fill(random.nextInt(4) * 0.4);
+            if (row.value() > WORTH_EXCHANGING * currentValue) {
+                exchange();
             }
-            if (value > bestValue || (value == bestValue && time < bestTime)) {
-                best = copy();
-                bestValue = value;
-                bestTime = time;
+            if (row.milliseconds() > window) {
+                // a change may take longer with nothing between; then nothing was put in
+                row.set(current);
+                continue;
+            }
+            double worse = -WARMTH * left * bestValue * Math.log(1 - random.nextDouble());
+            if (row.value() >= currentValue - worse) {
+                current = row.copy();
+                currentValue = row.value();
+            }
+            boolean quicker = row.value() == bestValue && row.milliseconds() < bestTime;
+            if (row.value() > bestValue || quicker) {
+                best = row.copy();
+                bestValue = row.value();
+                bestTime = row.milliseconds();
                 without = 0;
             } else if (++without > ROUNDS_WITHOUT_GAIN) {
                 without = 0;
                 current = best;
                 currentValue = bestValue;
-                currentTime = bestTime;
             }
-            set(current);
+            row.set(current);
         }
         return best;
     }
 
-    private int[] copy() {
-        return Arrays.copyOf(row, length);
-    }
-
-    private void set(int[] stopsOfRow) {
-        System.arraycopy(stopsOfRow, 0, row, 0, stopsOfRow.length);
-        length = stopsOfRow.length;
-        recount();
-    }
-
-    private void recount() {
-        Arrays.fill(in, false);
-        Arrays.fill(most, 0);
-        time = 0;
-        value = 0;
-        int from = stops.start();
-        for (int i = 0; i < length; i++) {
-            time += stops.cost(from, row[i]);
-            from = row[i];
-            count(stops.unitOf(row[i]));
+    private void change() {
+        if (random.nextInt(3) == 0) {
+            force();
+        } else {
+            tear();
         }
-    }
-
-    private void count(int unit) {
-        in[unit] = true;
-        int[] meets = gains[unit];
-        for (int w = 0; w < most.length; w++) {
-            if (meets[w] > most[w]) {
-                value += meets[w] - most[w];
-                most[w] = meets[w];
-            }
-        }
-    }
-
-    private long gain(int unit) {
-        long sum = 0;
-        int[] meets = gains[unit];
-        for (int w = 0; w < most.length; w++) {
-            sum += Math.max(0, meets[w] - most[w]);
-        }
-        return sum;
-    }
-
-    /** What a stop adds to the time if it comes at this place; NEVER if it must not. */
-    private long longer(int stop, int at) {
-        int before = at == 0 ? stops.start() : row[at - 1];
-        long add = stops.cost(before, stop);
-        if (at < length) {
-            int after = row[at];
-            if (add >= Stops.NEVER || stops.cost(stop, after) >= Stops.NEVER) {
-                return Stops.NEVER;
-            }
-            add += stops.cost(stop, after) - stops.cost(before, after);
-        }
-        if (add >= Stops.NEVER) {
-            return Stops.NEVER;
-        }
-        int round = stops.roundOf(stop);
-        int roundBefore = at == 0 ? -1 : stops.roundOf(row[at - 1]);
-        int roundAfter = at == length ? -1 : stops.roundOf(row[at]);
-        if (roundBefore >= 0 && roundBefore == roundAfter && round != roundBefore) {
-            return Stops.NEVER;
-        }
-        if (round >= 0 && round != roundBefore && round != roundAfter) {
-            for (int i = 0; i < length; i++) {
-                if (stops.roundOf(row[i]) == round) {
-                    return Stops.NEVER;
-                }
-            }
-        }
-        return add;
-    }
-
-    private void insert(int stop, int at, long add) {
-        System.arraycopy(row, at, row, at + 1, length - at);
-        row[at] = stop;
-        length++;
-        time += add;
-        count(stops.unitOf(stop));
     }
 
     /** Puts in what fits, best gain a second first; noise makes another choice each time. */
     private void fill(double noise) {
-        boolean straightened = false;
-        double[] liking = new double[stops.units()];
+        double[] liking = new double[stopsOf.length];
         for (int u = 0; u < liking.length; u++) {
             liking[u] = 1 + noise * (random.nextDouble() - 0.5);
         }
+        boolean straightened = false;
         while (true) {
-            double bestScore = 0;
-            int bestStop = -1;
-            int bestAt = 0;
-            long bestAdd = 0;
-            long gain = 0;
-            int counted = -1;
-            for (int stop = 0; stop < stops.count(); stop++) {
-                int unit = stops.unitOf(stop);
-                if (in[unit]) {
-                    continue;
-                }
-                if (unit != counted) {
-                    gain = gain(unit);
-                    counted = unit;
-                }
-                for (int at = 0; at <= length; at++) {
-                    long add = longer(stop, at);
-                    if (time + add > window) {
-                        continue;
-                    }
-                    double score = gain * liking[unit] / (1000.0 + Math.max(0, add));
-                    if (stops.mustBeFirst(unit)) {
-                        score = Double.MAX_VALUE;
-                    }
-                    if (score > bestScore) {
-                        bestScore = score;
-                        bestStop = stop;
-                        bestAt = at;
-                        bestAdd = add;
-                    }
-                }
-            }
-            if (bestStop >= 0) {
-                insert(bestStop, bestAt, bestAdd);
+            if (putBest(liking)) {
                 straightened = false;
-            } else if (!straightened && straighten()) {
+            } else if (!straightened && straightening.run()) {
                 straightened = true;
             } else {
                 return;
@@ -213,126 +122,50 @@ final class InsertionSearch {
         }
     }
 
-    private int firstFree() {
-        return stops.somethingMustBeFirst() ? 1 : 0;
-    }
-
-    /** Moves pieces and turns them round while the row gets quicker. */
-    private boolean straighten() {
-        boolean any = false;
-        boolean better = true;
-        while (better) {
-            better = otherEnds() | movePieces() | turnPieces();
-            any |= better;
-        }
-        return any;
-    }
-
-    private boolean otherEnds() {
-        boolean better = false;
-        for (int i = 0; i < length; i++) {
-            for (int stop : stops.stopsOf(stops.unitOf(row[i]))) {
-                better |= keepIfQuicker(with(i, stop));
+    private boolean putBest(double[] liking) {
+        double bestScore = 0;
+        Place best = null;
+        long room = window - row.milliseconds();
+        for (int unit = 0; unit < stopsOf.length; unit++) {
+            if (row.has(unit)) {
+                continue;
+            }
+            Place place = cheapest(unit);
+            if (place.longer > room || place.stop < 0) {
+                continue;
+            }
+            double score =
+                    stops.mustBeFirst(unit)
+                            ? Double.MAX_VALUE
+                            : row.gain(unit) * liking[unit] / (1000.0 + Math.max(0, place.longer));
+            if (score > bestScore) {
+                bestScore = score;
+                best = place;
             }
         }
-        return better;
-    }
-
-    private int[] with(int at, int stop) {
-        int[] other = copy();
-        other[at] = stop;
-        return other;
-    }
-
-    private boolean keepIfQuicker(int[] other) {
-        long quicker = stops.milliseconds(other);
-        if (quicker >= time || !stops.allowed(other)) {
+        if (best == null) {
             return false;
         }
-        System.arraycopy(other, 0, row, 0, length);
-        time = quicker;
+        row.insert(best.stop, best.at);
         return true;
     }
 
-    private int at(int index) {
-        return index < 0 ? stops.start() : row[index];
-    }
-
-    /** The way between two places of the row; nothing behind its end. */
-    private long way(int from, int to) {
-        return to >= length ? 0 : stops.cost(at(from), row[to]);
-    }
-
-    private boolean movePieces() {
-        boolean better = false;
-        for (int size = 1; size <= 6; size++) {
-            for (int first = firstFree(); first + size <= length; first++) {
-                int last = first + size - 1;
-                long saved = way(first - 1, first) + way(last, last + 1) - way(first - 1, last + 1);
-                if (saved <= 0) {
-                    continue;
-                }
-                for (int before = firstFree(); before <= length; before++) {
-                    if (before >= first && before <= last + 1) {
-                        continue;
-                    }
-                    long added =
-                            way(before - 1, first)
-                                    + (before < length
-                                            ? stops.cost(row[last], row[before])
-                                                    - way(before - 1, before)
-                                            : 0);
-                    if (added < saved && keepIfQuicker(moved(first, size, before))) {
-                        better = true;
-                        break;
-                    }
+    /** Where a unit adds least to the time. */
+    private Place cheapest(int unit) {
+        int least = Stops.NEVER;
+        int leastStop = -1;
+        int leastAt = 0;
+        for (int stop : stopsOf[unit]) {
+            for (int at = 0; at <= row.length(); at++) {
+                int add = row.longer(stop, at);
+                if (add < least) {
+                    least = add;
+                    leastStop = stop;
+                    leastAt = at;
                 }
             }
         }
-        return better;
-    }
-
-    private int[] moved(int first, int size, int before) {
-        int[] other = new int[length];
-        int to = 0;
-        for (int i = 0; i <= length; i++) {
-            if (i == before) {
-                System.arraycopy(row, first, other, to, size);
-                to += size;
-            }
-            if (i < length && (i < first || i >= first + size)) {
-                other[to++] = row[i];
-            }
-        }
-        return other;
-    }
-
-    private boolean turnPieces() {
-        boolean better = false;
-        for (int first = firstFree(); first < length - 1; first++) {
-            long forwards = 0;
-            long backwards = 0;
-            for (int last = first + 1; last < length; last++) {
-                forwards += stops.cost(row[last - 1], row[last]);
-                backwards += stops.cost(row[last], row[last - 1]);
-                long now = way(first - 1, first) + forwards + way(last, last + 1);
-                long turned =
-                        stops.cost(at(first - 1), row[last])
-                                + backwards
-                                + (last + 1 < length ? stops.cost(row[first], row[last + 1]) : 0);
-                if (turned < now) {
-                    int[] other = copy();
-                    for (int i = first; i <= last; i++) {
-                        other[i] = row[first + last - i];
-                    }
-                    if (keepIfQuicker(other)) {
-                        better = true;
-                        break;
-                    }
-                }
-            }
-        }
-        return better;
+        return new Place(leastStop, leastAt, least);
     }
 
     /** One out for one that gains more, while there is such a pair. */
@@ -340,84 +173,141 @@ final class InsertionSearch {
         boolean better = true;
         while (better) {
             better = false;
-            for (int i = firstFree(); i < length && !better; i++) {
-                better = exchangeAt(i);
+            long[] losses = row.losses();
+            for (int i = firstFree; i < row.length() && !better; i++) {
+                better = exchangeAt(i, losses[row.unitAt(i)]);
             }
         }
     }
 
-    private boolean exchangeAt(int at) {
-        int[] before = copy();
-        long valueBefore = value;
-        int out = stops.unitOf(row[at]);
-        System.arraycopy(row, at + 1, row, at, length - at - 1);
-        length--;
-        if (!stops.allowed(copy())) {
-            set(before);
+    private boolean exchangeAt(int at, long loss) {
+        int out = row.unitAt(at);
+        int[] met = row.metWithout(out);
+        long[] gains = new long[stopsOf.length];
+        boolean any = false;
+        for (int unit = 0; unit < stopsOf.length; unit++) {
+            gains[unit] = row.has(unit) ? 0 : row.gain(unit, met);
+            any |= gains[unit] > loss;
+        }
+        if (!any) {
             return false;
         }
-        recount();
+        int[] before = row.copy();
+        row.remove(at, 1);
         int bestStop = -1;
         int bestAt = 0;
-        long bestAdd = 0;
-        long bestGain = valueBefore - value;
-        int counted = -1;
-        long gain = 0;
-        for (int stop = 0; stop < stops.count(); stop++) {
-            int unit = stops.unitOf(stop);
-            if (in[unit] || unit == out) {
-                continue;
-            }
-            if (unit != counted) {
-                gain = gain(unit);
-                counted = unit;
-            }
-            if (gain <= bestGain) {
-                continue;
-            }
-            for (int place = 0; place <= length; place++) {
-                long add = longer(stop, place);
-                if (time + add <= window && gain > bestGain) {
-                    bestGain = gain;
-                    bestStop = stop;
-                    bestAt = place;
-                    bestAdd = add;
+        long bestGain = loss;
+        for (int unit = 0; unit < stopsOf.length; unit++) {
+            for (int stop : stopsOf[unit]) {
+                for (int to = 0; to <= row.length() && gains[unit] > bestGain; to++) {
+                    if (row.milliseconds() + row.longer(stop, to) <= window) {
+                        bestGain = gains[unit];
+                        bestStop = stop;
+                        bestAt = to;
+                    }
                 }
             }
         }
         if (bestStop < 0) {
-            set(before);
+            row.set(before);
             return false;
         }
-        insert(bestStop, bestAt, bestAdd);
+        row.insert(bestStop, bestAt);
         fill(0);
         return true;
     }
 
-    /**
-     * Takes a piece out, or single stops here and there, or all stops that cost much for little.
-     */
+    /** Takes out a piece, or single stops here and there. */
     private void tear() {
-        int free = length - firstFree();
+        int free = row.length() - firstFree;
         if (free <= 0) {
             return;
         }
-        int most = random.nextInt(4) == 0 ? free : Math.max(1, free / 2);
+        int most = random.nextInt(8) == 0 ? free : Math.max(1, Math.min(free / 2, 8));
         int size = 1 + random.nextInt(most);
         if (random.nextInt(3) > 0) {
-            int first = firstFree() + random.nextInt(free - size + 1);
-            System.arraycopy(row, first + size, row, first, length - first - size);
-            length -= size;
+            row.remove(firstFree + random.nextInt(free - size + 1), size);
         } else {
+            boolean[] out = new boolean[stopsOf.length];
             for (int i = 0; i < size; i++) {
-                int one = firstFree() + random.nextInt(length - firstFree());
-                System.arraycopy(row, one + 1, row, one, length - one - 1);
-                length--;
+                out[row.unitAt(firstFree + random.nextInt(free))] = true;
+            }
+            row.remove(out);
+        }
+    }
+
+    /** A unit that is not in, and some near it; then what costs much for little goes. */
+    private void force() {
+        int outside = stopsOf.length - row.length();
+        if (outside == 0) {
+            tear();
+            return;
+        }
+        int pick = random.nextInt(outside);
+        int seed = 0;
+        while (row.has(seed) || pick-- > 0) {
+            seed++;
+        }
+        boolean[] forced = new boolean[stopsOf.length];
+        int count = 1 + random.nextInt(MOST_FORCED);
+        forceIn(seed, forced);
+        int[] near = nearest(seed);
+        for (int i = 0; i < near.length && count > 1; i++) {
+            if (!row.has(near[i]) && random.nextInt(4) > 0) {
+                forceIn(near[i], forced);
+                count--;
             }
         }
-        if (!stops.allowed(copy())) {
-            length = firstFree();
+        while (row.milliseconds() > window && row.length() > firstFree) {
+            eject(forced);
         }
-        recount();
+    }
+
+    private void forceIn(int unit, boolean[] forced) {
+        Place place = cheapest(unit);
+        if (place.stop >= 0) {
+            row.insert(place.stop, place.at);
+            forced[unit] = true;
+        }
+    }
+
+    private void eject(boolean[] forced) {
+        long[] losses = row.losses();
+        double least = Double.MAX_VALUE;
+        int worst = row.length() - 1;
+        for (int i = firstFree; i < row.length(); i++) {
+            if (forced[row.unitAt(i)]) {
+                continue;
+            }
+            double noise = 0.7 + 0.6 * random.nextDouble();
+            double score = noise * losses[row.unitAt(i)] / Math.max(1.0, row.saved(i));
+            if (score < least) {
+                least = score;
+                worst = i;
+            }
+        }
+        row.looked(row.length());
+        row.remove(worst, 1);
+    }
+
+    private int[] nearest(int unit) {
+        if (nearest[unit] == null) {
+            int[] cost = new int[stopsOf.length];
+            Arrays.fill(cost, Stops.NEVER);
+            for (int s : stopsOf[unit]) {
+                for (int t = 0; t < stops.count(); t++) {
+                    int u = stops.unitOf(t);
+                    cost[u] = Math.min(cost[u], Math.min(stops.cost(s, t), stops.cost(t, s)));
+                }
+            }
+            nearest[unit] =
+                    IntStream.range(0, cost.length)
+                            .filter(u -> u != unit && !stops.mustBeFirst(u))
+                            .boxed()
+                            .sorted(Comparator.comparingInt(u -> cost[u]))
+                            .mapToInt(u -> u)
+                            .toArray();
+        }
+        return nearest[unit];
     }
 }

@@ -38,8 +38,8 @@ import java.util.stream.IntStream;
  * which it is made. That is what most is in the bag on average if the window ends early, at any
  * moment alike; it makes important shots early and changes few. A group counts when it is whole.
  *
- * <p>Up to 16 shots the set is proven to be the best; above that it is searched for (see {@link
- * Effort}), with a bound on what any order could be worth.
+ * <p>Up to 16 shots, 18 for a plan, the set is proven to be the best; above that it is searched for
+ * (see {@link Effort}), with a bound on what any order could be worth.
  */
 public final class RunningOrder {
     private static final int ALIKE_THOUSANDTHS = 500;
@@ -116,10 +116,10 @@ public final class RunningOrder {
             // only a safe shot alone comes here: it is made whatever the window
             return order(stops, new int[] {stops.stopsOf(stops.unitOf(firstStop(stops)))[0]}, true);
         }
-        if (stops.count() <= SubsetSearch.MOST) {
+        if (stops.units() <= effort.provenUnits()) {
             return order(stops, SubsetSearch.best(stops, window), true);
         }
-        int[] found = InsertionSearch.best(stops, window, effort.rounds());
+        int[] found = InsertionSearch.best(stops, window, effort.steps());
         return order(stops, found, found.length == stops.units());
     }
 

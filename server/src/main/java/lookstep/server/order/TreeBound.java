@@ -12,16 +12,22 @@ import java.util.stream.IntStream;
  * the cheapest spanning tree, with prices for the time, for each unit's neighbours (two, if it is
  * made) and for each wish (see {@link Relaxed}). M. Held and R. M. Karp 1970 and 1971, for leaving
  * out as in the prize-collecting problem of E. Balas 1989; from memory.
+ *
+ * <p>A unit that is left out must not be a bridge to others. Where that would pay, in a room far
+ * from the root, one more price holds: who makes any of a cluster goes into it, and out again or
+ * ends there (see {@link Clusters}).
  */
 final class TreeBound {
     private static final int FIRST_STEPS = 6000;
     private static final int STEPS = 80;
     private static final int LAST_STEPS = 1000;
     private static final int PATIENCE = 6;
-    private static final int MOST_PARTS = 1000;
+
+    /** Pairs of units looked at; about a second. */
+    private static final long MOST_WORK = 300_000_000;
 
     /** A part of the orders that cannot be worth more than this above the found one is done. */
-    static final double NEAR_ENOUGH = 0.01;
+    private static final double NEAR_ENOUGH = 0.005;
 
     /** Seconds; puts the price of time and the other prices on one scale. */
     private static final double USUAL_LEG = 20;
@@ -37,6 +43,23 @@ final class TreeBound {
     private final double[] neighbourPrice;
     private final double[] wishPrice;
     private double timePrice;
+    private final Clusters clusters;
+
+    /** For going into each cluster and out of it. */
+    private final double[] clusterPrice;
+
+    /** Cluster by cluster, the share of each unit of those in it that are made or were found. */
+    private final double[][] likely;
+
+    private final boolean[] inFound;
+    private final double[] around;
+    private final int[] by;
+
+    /** What an edge or the end at each unit costs there. */
+    private final double[] joined;
+
+    private int end;
+    private long work;
     private final int[] neighbours;
     private final boolean[] out;
     private final double[] profit;
@@ -53,11 +76,13 @@ final class TreeBound {
         private final double time;
         private final double[] neighbours;
         private final double[] wishes;
+        private final double[] clusters;
 
-        Prices(double time, double[] neighbours, double[] wishes) {
+        Prices(double time, double[] neighbours, double[] wishes, double[] clusters) {
             this.time = time;
             this.neighbours = neighbours;
             this.wishes = wishes;
+            this.clusters = clusters;
         }
     }
 
@@ -136,6 +161,13 @@ final class TreeBound {
         neighbours = new int[units + 1];
         out = new boolean[units];
         profit = new double[units];
+        by = new int[units];
+        joined = new double[units + 1];
+        clusters = new Clusters(apart);
+        clusterPrice = new double[clusters.count()];
+        around = new double[clusters.count()];
+        likely = new double[clusters.count()][units];
+        inFound = new boolean[units];
     }
 
     /**
@@ -149,6 +181,9 @@ final class TreeBound {
     }
 
     private double lowest(Stops stops, int[] found) {
+        for (int stop : found) {
+            inFound[stops.unitOf(stop)] = true;
+        }
         for (int w = 0; w < wishPrice.length; w++) {
             double most = 0;
             double second = 0;
@@ -166,7 +201,7 @@ final class TreeBound {
         double enough = target * (1 + NEAR_ENOUGH);
         // what was settled on the way: orders that were put aside are worth this at most
         double aside = 0;
-        for (int parts = 0; parts < MOST_PARTS && !open.isEmpty(); parts++) {
+        while (work < MOST_WORK && !open.isEmpty()) {
             Part part = open.remove();
             if (part.bound <= Math.max(enough, aside)) {
                 return Math.max(part.bound, aside);
@@ -218,6 +253,7 @@ final class TreeBound {
     /** Lowers the bound of a part of all orders from the prices that hold now. */
     private Part priced(Choice[] settled, int steps, double firstStride) {
         choices = settled;
+        shareClusters();
         double lowest = Double.MAX_VALUE;
         Prices best = prices();
         double stride = firstStride;
@@ -239,6 +275,21 @@ final class TreeBound {
             step(now, stride);
         }
         return new Part(settled, best, lowest);
+    }
+
+    /** A cluster is gone into if one in it is made; so it is by as much as these are on average. */
+    private void shareClusters() {
+        for (int c = 0; c < likely.length; c++) {
+            int[] in = clusters.units(c).stream().toArray();
+            int[] made = Arrays.stream(in).filter(u -> choices[u] == Choice.MADE).toArray();
+            if (made.length == 0) {
+                made = Arrays.stream(in).filter(u -> inFound[u]).toArray();
+            }
+            Arrays.fill(likely[c], 0);
+            for (int u : made) {
+                likely[c][u] = 1.0 / made.length;
+            }
+        }
     }
 
     /**
@@ -272,23 +323,36 @@ final class TreeBound {
     }
 
     private Prices prices() {
-        return new Prices(timePrice, neighbourPrice.clone(), wishPrice.clone());
+        return new Prices(
+                timePrice, neighbourPrice.clone(), wishPrice.clone(), clusterPrice.clone());
     }
 
     private void take(Prices prices) {
         timePrice = prices.time;
         System.arraycopy(prices.neighbours, 0, neighbourPrice, 0, units + 1);
         System.arraycopy(prices.wishes, 0, wishPrice, 0, wishPrice.length);
+        System.arraycopy(prices.clusters, 0, clusterPrice, 0, clusterPrice.length);
     }
 
     /** Prices the tree; notes each unit's neighbours and what is left out. */
     private double tree() {
+        work += (long) units * units;
         double sum = given + timePrice * window;
         for (double price : wishPrice) {
             sum += price;
         }
+        for (int c = around.length - 1; c >= 0; c--) {
+            // those around come later
+            around[c] = clusterPrice[c] + sumAround(clusters.around(c));
+        }
+        for (int u = 0; u <= units; u++) {
+            joined[u] = neighbourPrice[u] - sumAround(clusters.smallest(u));
+        }
         for (int u = 0; u < units; u++) {
             profit[u] = 0;
+            for (int c = clusters.smallest(u); c >= 0; c = clusters.around(c)) {
+                profit[u] -= 2 * clusterPrice[c] * likely[c][u];
+            }
             for (int w = 0; w < wishPrice.length; w++) {
                 profit[u] += Math.max(0, gains[u][w] - wishPrice[w]);
             }
@@ -298,7 +362,6 @@ final class TreeBound {
         Arrays.fill(neighbours, 0);
         Arrays.fill(out, false);
         double[] cheapest = new double[units];
-        int[] by = new int[units];
         boolean[] in = new boolean[units];
         for (int u = 0; u < units; u++) {
             double leave = profit[u] - timePrice * seconds[u] + 2 * neighbourPrice[u];
@@ -331,17 +394,47 @@ final class TreeBound {
                 }
             }
         }
-        int end = root;
+        end = root;
         for (int u = 0; u < units; u++) {
             boolean mayEnd = choices[u] != Choice.LEFT_OUT;
-            end = mayEnd && neighbourPrice[u] < neighbourPrice[end] ? u : end;
+            end = mayEnd && joined[u] < joined[end] ? u : end;
         }
         neighbours[end]++;
-        return sum - neighbourPrice[end];
+        return sum - joined[end];
+    }
+
+    private double sumAround(int cluster) {
+        return cluster < 0 ? 0 : around[cluster];
     }
 
     private double edge(int from, int to) {
-        return timePrice * apart[from][to] + neighbourPrice[from] + neighbourPrice[to];
+        return timePrice * apart[from][to]
+                + joined[from]
+                + joined[to]
+                + 2 * sumAround(clusters.common(from, to));
+    }
+
+    /** By how much each cluster is gone into and out of less often than its units are made. */
+    private double[] shortOfWays() {
+        double[] missing = new double[clusterPrice.length];
+        for (int u = 0; u < units; u++) {
+            for (int c = clusters.smallest(u); c >= 0; c = clusters.around(c)) {
+                missing[c] += out[u] ? 0 : 2 * likely[c][u];
+            }
+            if (by[u] >= 0) {
+                int common = clusters.common(u, by[u]);
+                leave(missing, clusters.smallest(u), common);
+                leave(missing, clusters.smallest(by[u]), common);
+            }
+        }
+        leave(missing, clusters.smallest(end), -1);
+        return missing;
+    }
+
+    private void leave(double[] missing, int from, int common) {
+        for (int c = from; c != common; c = clusters.around(c)) {
+            missing[c]--;
+        }
     }
 
     private void step(double now, double stride) {
@@ -366,6 +459,11 @@ final class TreeBound {
             byWish[w] = wishPrice[w] <= 0 && byWish[w] > 0 ? 0 : byWish[w];
             square += byWish[w] * byWish[w];
         }
+        double[] missing = shortOfWays();
+        for (int c = 0; c < missing.length; c++) {
+            missing[c] = clusterPrice[c] <= 0 && missing[c] < 0 ? 0 : missing[c];
+            square += missing[c] * missing[c];
+        }
         if (square == 0) {
             return;
         }
@@ -374,6 +472,9 @@ final class TreeBound {
             neighbourPrice[u] -= length * byNeighbour[u];
         }
         timePrice = Math.max(0, timePrice - length * byTime / USUAL_LEG);
+        for (int c = 0; c < missing.length; c++) {
+            clusterPrice[c] = Math.max(0, clusterPrice[c] + length * missing[c]);
+        }
         for (int w = 0; w < byWish.length; w++) {
             wishPrice[w] = Math.max(0, wishPrice[w] - length * byWish[w]);
         }

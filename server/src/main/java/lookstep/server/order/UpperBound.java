@@ -12,11 +12,8 @@ import java.util.OptionalDouble;
 final class UpperBound {
     private static final int MOST_UNITS = 64;
 
-    /** Stops; up to that the walks are quick and mostly exact. */
-    private static final int VERY_SHORT = 9;
-
-    /** Stops; above that the walks come back too often, and the tree is nearer. */
-    private static final int SHORT = 19;
+    /** Stops; up to that the walks are mostly exact, above it the tree is nearer. */
+    private static final int SHORT = 9;
 
     private static final int PLAIN_STEPS = 80;
     private static final int REMEMBERING_STEPS = 150;
@@ -60,16 +57,11 @@ final class UpperBound {
         }
         UpperBound bound = new UpperBound(stops, window, relaxed, stops.value(found));
         bound.startFrom(found);
-        boolean walksFirst = found.length <= VERY_SHORT;
-        if (walksFirst) {
+        if (found.length <= SHORT) {
             bound.walks();
         }
-        if (bound.bound > bound.value * (1 + TreeBound.NEAR_ENOUGH)) {
+        if (!bound.near()) {
             bound.bound = Math.min(bound.bound, 1000 * TreeBound.of(stops, window, found));
-        }
-        boolean stillFar = bound.bound > bound.value * (1 + 1.001 * TreeBound.NEAR_ENOUGH);
-        if (!walksFirst && stillFar && found.length <= SHORT) {
-            bound.walks();
         }
         return OptionalDouble.of(Math.max((double) bound.value, Math.floor(bound.bound + 1e-3)));
     }

@@ -159,13 +159,35 @@ class RunningOrderTest {
                             Times.USUAL,
                             Variety.of(items));
             long exact = stops.value(SubsetSearch.best(stops, window));
-            int[] found = InsertionSearch.best(stops, window, 120);
+            int[] found = InsertionSearch.best(stops, window, Effort.QUICK.steps());
             assertTrue(stops.allowed(found) && stops.milliseconds(found) <= window);
             assertTrue(stops.value(found) <= exact, "seed " + seed);
             assertTrue(stops.value(found) >= 0.95 * exact, "seed " + seed);
             best += stops.value(found) == exact ? 1 : 0;
         }
         assertTrue(best >= 90, "the best of 100 was found " + best + " times");
+    }
+
+    /** A re-cut of many, beside a search ten times as long. */
+    @Test
+    void tenTimesTheStepsFindLittleMore() {
+        for (int seed = 0; seed < 6; seed++) {
+            List<Item> items = new RandomShoots(seed).plan(40);
+            Stops stops =
+                    Stops.of(
+                            Situation.fresh(items),
+                            IntStream.range(0, 40).boxed().toList(),
+                            List.of(),
+                            "",
+                            Times.USUAL,
+                            Variety.of(items));
+            for (int window : List.of(30_000, 60_000, 120_000, 300_000, 600_000)) {
+                long steps = Effort.QUICK.steps();
+                long quick = stops.value(InsertionSearch.best(stops, window, steps));
+                long longer = stops.value(InsertionSearch.best(stops, window, 10 * steps));
+                assertTrue(quick >= 0.98 * longer, "seed " + seed + ", " + window + " ms");
+            }
+        }
     }
 
     @Test

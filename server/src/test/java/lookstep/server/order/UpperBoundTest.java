@@ -6,10 +6,13 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.stream.IntStream;
+import lookstep.server.order.RandomShoots.Builder;
 import org.junit.jupiter.api.Test;
 
 /** Against the proven best of plans that are small enough to know it. */
 class UpperBoundTest {
+    private static final String[] ROOMS = {"hall", "stairs", "roof"};
+
     private static Stops stops(long seed, int shots, boolean safeFirst, boolean likenessByChance) {
         List<Item> items = new RandomShoots(seed).plan(shots);
         List<Integer> safe =
@@ -60,6 +63,45 @@ class UpperBoundTest {
             assertTrue(remembering.complete(), "seed " + seed);
             assertTrue(remembering.value() >= value - 1e-6, "seed " + seed);
             sum += seed % 12 == 0 ? 0 : bound.getAsDouble() / value - 1;
+        }
+        assertTrue(sum / cases < 0.02, "on average " + sum / cases + " above the best");
+    }
+
+    /** What is far away costs the way there and back, also if much else is left out. */
+    @Test
+    void roomsCostTheWayIntoThem() {
+        double sum = 0;
+        int cases = 24;
+        for (int seed = 0; seed < cases; seed++) {
+            Random random = new Random(seed);
+            List<Item> items =
+                    new RandomShoots(seed)
+                            .plan(14).stream()
+                                    .map(
+                                            i ->
+                                                    i.group().isEmpty()
+                                                            ? Builder.of(i)
+                                                                    .room(ROOMS[random.nextInt(3)])
+                                                                    .build()
+                                                            : i)
+                                    .toList();
+            Stops stops =
+                    Stops.of(
+                            Situation.fresh(items),
+                            IntStream.range(0, 14).boxed().toList(),
+                            IntStream.range(0, 14)
+                                    .filter(i -> items.get(i).safe())
+                                    .boxed()
+                                    .toList(),
+                            "",
+                            Times.USUAL,
+                            Variety.of(items));
+            int window = 100_000 + 10_000 * seed;
+            int[] best = SubsetSearch.best(stops, window);
+            long value = stops.value(best);
+            double bound = 1000 * TreeBound.of(stops, window, best);
+            assertTrue(bound >= value - 1e-3, "seed " + seed);
+            sum += bound / value - 1;
         }
         assertTrue(sum / cases < 0.02, "on average " + sum / cases + " above the best");
     }
