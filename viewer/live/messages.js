@@ -5,6 +5,11 @@ import { sampleName } from './sample.js';
  * the answer is a crew message, or null when the server sent none.
  */
 const ANSWER_LIMIT_MILLIS = 4000;
+/** A plan is written to disk and read again before it is answered. */
+const PLAN_LIMIT_MILLIS = 10_000;
+const LATE = 'No answer from the computer. Look at the light; if it did not change, press again.';
+const LATE_PLAN = 'No answer from the computer. Look at the plan; if it did not change, once more.';
+const PLAN = { limitMillis: PLAN_LIMIT_MILLIS, late: LATE_PLAN };
 
 /** Why something did not reach the shoot, in words for the person at the key. */
 export class NotDelivered extends Error {}
@@ -49,7 +54,7 @@ export const job = (wish) => post('/job', wish);
 export const place = (to) => post('/place', { to });
 
 /** What a check says is wrong is mended in the plan. */
-export const mend = (id) => post('/mend', { id });
+export const mend = (id) => post('/mend', { id }, PLAN);
 
 /** The same shot once more. */
 export const again = (at) => post('/again', { at });
@@ -77,26 +82,27 @@ export const allFrames = () =>
 export const rig = () => ask(sampleName === null ? '/rig' : '/samples/rig.json', {});
 
 /** The plan as it is written, what can be undone, and what may stand in it. */
-export const plan = () => ask(sampleName === null ? '/plan' : '/samples/plan.json', {});
+export const plan = () => ask(sampleName === null ? '/plan' : '/samples/plan.json', {}, PLAN);
 
 /**
  * All of the edits or none. @returns {Promise<object|null>} the plan afterwards, as of plan()
  *
  * @param {{edits: object[], says: string}|{undo: true}|{redo: true}} wish edits as in document.js
  */
-export const editPlan = (wish) => post('/plan', wish);
+export const editPlan = (wish) => post('/plan', wish, PLAN);
 
-function post(path, body) {
-  return ask(path, {
+function post(path, body, waiting) {
+  const how = {
     method: 'POST',
     headers: { 'Content-Type': 'application/json', 'X-Lookstep': '1' },
     body: JSON.stringify(body),
-  });
+  };
+  return ask(path, how, waiting);
 }
 
-async function ask(path, how) {
+async function ask(path, how, { limitMillis = ANSWER_LIMIT_MILLIS, late = LATE } = {}) {
   const limit = new AbortController();
-  const timer = setTimeout(() => limit.abort(), ANSWER_LIMIT_MILLIS);
+  const timer = setTimeout(() => limit.abort(), limitMillis);
   try {
     const answer = await fetch(path, { ...how, cache: 'no-store', signal: limit.signal });
     const message = await jsonOf(answer);
@@ -107,7 +113,7 @@ async function ask(path, how) {
     if (problem instanceof NotDelivered) throw problem;
     throw new NotDelivered(
       limit.signal.aborted
-        ? 'No answer from the computer. Look at the light; if it did not change, press again.'
+        ? late
         : 'Not delivered: no connection to the computer. Press again.',
     );
   } finally {

@@ -99,6 +99,9 @@ export function troublesOf(message, link, watched) {
       mend: `since ${timeOfDay(link.sinceMillis)}. Trying again by itself; what stands here may be old.`,
     });
   }
+  if (watched === null && message !== null && message.plan.problem !== '') {
+    troubles.push({ head: 'The plan goes on as it was:', mend: message.plan.problem });
+  }
   for (const gear of message?.links ?? []) {
     if (gear.state === 'up' || watched?.includes(gear.name) === false) continue;
     troubles.push({ head: HEADS[gear.name] ?? `${gear.name}: ${gear.state}.`, mend: gear.says });

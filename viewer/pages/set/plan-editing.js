@@ -53,6 +53,10 @@ export class PlanEditing {
     this.#plot.addEventListener('light-moved', ({ detail }) => this.#move(detail));
   }
 
+  get open() {
+    return this.#desk.open;
+  }
+
   /** @param {{revision: number, problem: string}|undefined} plan of a crew message */
   take(plan) {
     if (this.#desk.open && plan !== undefined) this.#planning.offered(plan);

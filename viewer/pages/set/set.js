@@ -95,6 +95,8 @@ let picked = null;
 /** Frames that are older than those of the message, once they were asked for. */
 let older = [];
 let link = null;
+/** The plan's revision that was seen last. */
+let planSeen = null;
 
 feed.addEventListener('message', ({ detail }) => {
   if (detail.kind !== 'crew') return;
@@ -127,6 +129,7 @@ feed.addEventListener('message', ({ detail }) => {
   part('main flashing-caution').hidden = message.flashing.allowed;
   part('work-cautions').show(message.clock.state);
   panels.mark('links', linksMark(message));
+  sayOfPlan(message.plan);
   planEditing.take(message.plan);
   panels.mark('checks', checksMark(message));
   showFrames();
@@ -266,6 +269,15 @@ async function doToFrame(wish) {
   } catch {
     // what was pressed has been carried out, or was said not to be
   }
+}
+
+/** What came of a change outside is said once, where the desk does not say it. */
+function sayOfPlan({ revision, says }) {
+  const isNew = planSeen !== null && planSeen !== revision;
+  planSeen = revision;
+  if (!isNew || says === '' || planEditing.open) return;
+  said.textContent = says;
+  said.classList.remove('failed');
 }
 
 /** @returns {Promise<boolean>} whether it was done */

@@ -47,7 +47,12 @@ class CheckList extends HTMLElement {
     sign.textContent = SIGNS[weight] ?? '';
     sign.setAttribute('aria-hidden', 'true');
     const words = document.createElement('div');
-    words.append(line('says', says), line('why', [kind, why].filter((one) => one !== '').join(': ')));
+    // The figures stand where there is something to decide.
+    const figures = weight === 'good' ? '' : why;
+    words.append(
+      line('says', says),
+      line('why', [kind, figures].filter((one) => one !== '').join(': ')),
+    );
     if (mend !== '' && !canMend) words.append(line('mend', `Mend: ${mend}`));
     item.append(sign, words);
     if (canMend) {

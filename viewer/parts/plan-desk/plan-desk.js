@@ -85,7 +85,10 @@ class PlanDesk extends HTMLElement {
 
   /** Over the page. */
   appear() {
-    if (!this.#dialog.open) this.#dialog.showModal();
+    if (!this.#dialog.open) {
+      this.#clear();
+      this.#dialog.showModal();
+    }
     this.#tabs.get(this.#tab).focus();
   }
 
@@ -97,7 +100,10 @@ class PlanDesk extends HTMLElement {
 
   show({ answer, draft, busy }) {
     const first = this.#seen === null;
+    const mended = !first && this.#seen.answer.problem !== '' && answer.problem === '';
     this.#seen = { answer, draft };
+    // What was refused because of the file is over with it.
+    if (mended) this.#clear();
     if (!busy && this.#refused === '') this.#say();
     put(this.#title, answer.file ?? 'The plan');
     this.#back(this.#undo, 'Undo', answer.undo);

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.RejectedExecutionException;
@@ -26,6 +27,7 @@ import lookstep.server.live.NotPossible;
 import lookstep.server.order.Variety;
 import lookstep.server.plan.PlanWords;
 import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.Shot;
 import lookstep.server.plan.edit.Edit;
 import lookstep.server.plan.edit.EditRefused;
 import lookstep.server.plan.edit.PlanDocument;
@@ -95,21 +97,27 @@ public final class PlanChecking implements AutoCloseable {
             return;
         }
         wanted = plan;
+        Set<String> added = state.added().stream().map(Shot::id).collect(Collectors.toSet());
         try {
-            thread.execute(() -> work(plan));
+            thread.execute(() -> work(plan, added));
         } catch (RejectedExecutionException ending) {
             LOG.debug("no more checks of the plan: the program ends");
         }
     }
 
-    private void work(ShootPlan plan) {
+    /**
+     * @param added ids of shots that the file does not have: nothing of them can be mended there
+     */
+    private void work(ShootPlan plan, Set<String> added) {
         if (!plan.equals(wanted)) {
             return;
         }
         try {
             Variety variety = variety(Likeness.of(plan));
-            List<Finding> all = new ArrayList<>(checks.check(plan).findings());
-            all.addAll(TimeCheck.of(plan, PlannedOrder.of(plan, variety)));
+            List<Finding> all = new ArrayList<>();
+            checks.check(plan).findings().forEach(f -> all.add(byHand(f, added)));
+            ShootPlan written = without(plan, added);
+            all.addAll(TimeCheck.of(written, PlannedOrder.of(written, variety)));
             all.sort(Comparator.comparing(Finding::weight).reversed());
             List<Named> named = new ArrayList<>();
             for (Finding finding : all) {
@@ -121,6 +129,23 @@ public final class PlanChecking implements AutoCloseable {
             worked = new Worked(plan, List.of(), null);
         }
         changed.run();
+    }
+
+    private static Finding byHand(Finding f, Set<String> added) {
+        return added.contains(f.subject().shot())
+                ? new Finding(
+                        f.kind(),
+                        f.weight(),
+                        f.subject(),
+                        f.says(),
+                        f.numbers(),
+                        f.mend().map(m -> new Mend(m.says(), List.of())))
+                : f;
+    }
+
+    private static ShootPlan without(ShootPlan plan, Set<String> added) {
+        return plan.withShots(
+                plan.shots().stream().filter(s -> !added.contains(s.id())).toList());
     }
 
     private static Variety variety(Likeness likeness) {
@@ -189,7 +214,9 @@ public final class PlanChecking implements AutoCloseable {
 
     /** {@code fNumberNeeded} becomes {@code f number needed}. */
     private static String words(String name) {
-        return name.replaceAll("([a-z])([A-Z])", "$1 $2").toLowerCase(Locale.ROOT);
+        return name.replaceAll(
+                        "(?<=[a-z0-9])(?=[A-Z])|(?<=[A-Z])(?=[A-Z][a-z])|(?<=[a-z])(?=[0-9])", " ")
+                .toLowerCase(Locale.ROOT);
     }
 
     private static String value(Object value) {

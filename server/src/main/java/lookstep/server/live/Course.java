@@ -84,6 +84,10 @@ public record Course(
         next.retainAll(possible);
         int made = next.size();
         if (!cut()) {
+            // A round that was taken back: the plan does not ask for it.
+            List<String> undone = new ArrayList<>(leftOut);
+            undone.retainAll(possible);
+            undone.retainAll(added);
             possible.stream()
                     .filter(id -> !next.contains(id) && !added.contains(id))
                     .forEach(next::add);
@@ -92,8 +96,11 @@ public record Course(
                     next.add(Math.max(made, placeOf(id, order, next)), id);
                 }
             }
-            possible.stream().filter(id -> !next.contains(id)).forEach(next::add);
-            return ordered(next, List.of());
+            possible.stream()
+                    .filter(id -> !next.contains(id) && !undone.contains(id))
+                    .forEach(next::add);
+            undone.removeAll(next);
+            return ordered(next, undone);
         }
         order.stream()
                 .skip(at)

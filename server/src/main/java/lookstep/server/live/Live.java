@@ -180,6 +180,7 @@ public final class Live {
 
     /**
      * The order and the window as before the newest re-cut, if {@code at} is still the position.
+     * What a round has added and nobody has stepped to is left out then.
      *
      * @throws NotPossible if there was none
      */
@@ -191,7 +192,12 @@ public final class Live {
             throw new NotPossible("there was no re-cut that could be taken back");
         }
         Course was = state.course().before().orElseThrow();
-        Event back = new Event.CutTakenBack(state.course().backBehind(at), was.leftOut());
+        List<String> order = state.course().backBehind(at);
+        List<String> out = new ArrayList<>(was.leftOut());
+        state.added().stream()
+                .filter(s -> s.use().round() && !order.contains(s.id()) && !out.contains(s.id()))
+                .forEach(s -> out.add(s.id()));
+        Event back = new Event.CutTakenBack(order, out);
         LiveState then = state.after(back, epochMillis.getAsLong());
         List<Event> events = new ArrayList<>(List.of(back));
         events.addAll(following(then));
@@ -199,31 +205,42 @@ public final class Live {
     }
 
     /**
-     * These shots come next, if {@code at} is still the position.
+     * These shots come next, if {@code at} is still the position. It can be taken back as a re-cut
+     * can; nothing happens if they come next already.
      *
      * @param ids in the order to be made
      * @param added those of them that the plan does not have, with ids of their own
+     * @param says the same in words
      * @throws NotPossible if they cannot be made, because something of them is not there
      */
-    public synchronized LiveState next(int at, List<String> ids, List<Shot> added)
+    public synchronized LiveState next(int at, List<String> ids, List<Shot> added, String says)
             throws IOException, NotPossible {
-        return at != state.position() || ids.isEmpty() ? state : record(next(state, ids, added));
+        if (at != state.position() || ids.isEmpty()) {
+            return state;
+        }
+        Course next = with(state, ids, added);
+        if (next.equals(state.course())) {
+            return state;
+        }
+        List<Event> events = new ArrayList<>(more(added));
+        long window = state.course().windowMillis();
+        events.add(new Event.Recut(next.order(), next.leftOut(), window, says));
+        return record(events);
     }
 
-    private List<Event> next(LiveState now, List<String> ids, List<Shot> added) throws NotPossible {
-        List<Event> events = new ArrayList<>();
+    private static List<Event> more(List<Shot> added) {
+        return added.isEmpty() ? List.of() : List.of(new Event.ShotsAdded(added));
+    }
+
+    private Course with(LiveState now, List<String> ids, List<Shot> added) throws NotPossible {
         LiveState with = now;
-        if (!added.isEmpty()) {
-            Event more = new Event.ShotsAdded(added);
-            events.add(more);
-            with = now.after(more, epochMillis.getAsLong());
+        for (Event e : more(added)) {
+            with = with.after(e, epochMillis.getAsLong());
         }
         if (!possible.apply(with).containsAll(ids)) {
             throw new NotPossible("this cannot be made here: its look or somebody on it is gone");
         }
-        Course next = with.course().with(ids, now.position());
-        events.add(new Event.Ordered(next.order(), next.leftOut()));
-        return events;
+        return with.course().with(ids, now.position());
     }
 
     /**
@@ -241,7 +258,9 @@ public final class Live {
             with = with.after(e, epochMillis.getAsLong());
         }
         if (!shots.isEmpty()) {
-            events.addAll(next(with, shots.stream().map(Shot::id).toList(), shots));
+            Course next = with(with, shots.stream().map(Shot::id).toList(), shots);
+            events.addAll(more(shots));
+            events.add(new Event.Ordered(next.order(), next.leftOut()));
         }
         return record(events);
     }

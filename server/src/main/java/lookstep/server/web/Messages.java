@@ -154,7 +154,7 @@ public final class Messages {
                 frameParts.clocks(clocks, around.nowEpochMillis()),
                 around.canRelease(),
                 around.byHand(),
-                "/prediction/%s.jpg%s".formatted(on.id(), version(shown)),
+                "/prediction/%s.jpg%s".formatted(on.id(), version(state, shown)),
                 around.pages(),
                 notes.apply(lighting),
                 leftOut(state, lighting, view),
@@ -215,9 +215,10 @@ public final class Messages {
                 state.frames(), around.url(), CameraClock.of(state.frames()), around.copying());
     }
 
-    /** A changed look has a picture of its own. */
-    private static String version(Shown shown) {
-        return shown.adjustment().none() ? "" : "?v=%08x".formatted(shown.adjustment().hashCode());
+    /** Another plan, another place and a changed look have pictures of their own. */
+    private static String version(LiveState state, Shown shown) {
+        String of = state.planHash() + "/" + state.place() + "/" + shown.adjustment();
+        return "?v=%08x".formatted(of.hashCode());
     }
 
     private static ClockPart clock(LiveState at, ShootPlan plan, long now) {

@@ -102,7 +102,12 @@ final class WindowPresses {
     private void solos(int at, List<String> people) throws IOException, NotPossible {
         LiveState state = live.state();
         SolosRound round = SolosRound.of(plan(state), state, people);
-        live.next(at, round.ids(), round.added());
+        int solos = round.ids().size();
+        live.next(
+                at,
+                round.ids(),
+                round.added(),
+                solos == 1 ? "Solos: 1 comes next" : "Solos: " + solos + " come next");
     }
 
     /** {@code {"open": {"client", "promised", "note", "shots"}}} or {@code {"switch": client}}. */

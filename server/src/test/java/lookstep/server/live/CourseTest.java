@@ -68,6 +68,24 @@ class CourseTest {
                 5);
     }
 
+    private static Shot solo(String id) {
+        Shot like = shot(id);
+        return new Shot(
+                id,
+                id,
+                false,
+                like.look(),
+                like.people(),
+                like.arrangement(),
+                like.lensMillimetres(),
+                like.distanceMetres(),
+                like.cameraHeightMetres(),
+                like.framing(),
+                like.say(),
+                like.importance(),
+                new Shot.Use("", "solos on look", true, 0, ""));
+    }
+
     @Test
     void aCutIsStillThereAfterARestartAndCanBeTakenBackBehindWhatWasMadeSince()
             throws IOException, NotPossible {
@@ -141,10 +159,47 @@ class CourseTest {
     @Test
     void whatIsAddedComesNextAndLivesInTheJournal() throws IOException, NotPossible {
         live.step(0);
-        live.next(1, List.of("solo-ines"), List.of(shot("solo-ines")));
+        live.next(1, List.of("solo-ines"), List.of(shot("solo-ines")), "Solos: 1 comes next");
         LiveState state = again();
         assertEquals(List.of("safe", "solo-ines", "a", "b", "c", "d"), state.course().order());
         assertEquals(List.of(shot("solo-ines")), state.added());
+        assertEquals("Solos: 1 comes next", state.course().says());
+    }
+
+    @Test
+    void aRoundIsTakenBackLikeARecutAndWhatItAddedIsLeftOut() throws IOException, NotPossible {
+        live.step(0);
+        List<Shot> solos = List.of(solo("solo-ines"), solo("solo-marlo"));
+        live.next(1, List.of("solo-ines", "solo-marlo"), solos, "Solos: 2 come next");
+        live.step(1);
+        live.takeCutBack(2);
+        LiveState state = again();
+        assertEquals(List.of("safe", "solo-ines", "a", "b", "c", "d"), state.course().order());
+        assertEquals(List.of("solo-marlo"), state.course().leftOut());
+        assertEquals("", state.course().says());
+        assertEquals("solo-ines", state.shot());
+        assertEquals("solo-marlo", live.jump(2, "solo-marlo").shot());
+        assertEquals(List.of(), live.state().course().leftOut());
+    }
+
+    @Test
+    void aRoundThatComesNextAlreadyIsNoNewOne() throws IOException, NotPossible {
+        live.step(0);
+        live.next(1, List.of("solo-ines"), List.of(solo("solo-ines")), "Solos: 1 comes next");
+        LiveState once = live.state();
+        live.next(1, List.of("solo-ines"), List.of(), "Solos: 1 comes next");
+        assertEquals(once, live.state());
+    }
+
+    @Test
+    void aSecondJobStaysWhenARoundBeforeItIsTakenBack() throws IOException, NotPossible {
+        live.step(0);
+        live.next(1, List.of("solo-ines"), List.of(solo("solo-ines")), "Solos: 1 comes next");
+        live.open(new Job("the Harbour Weekly", List.of(), "", ""), List.of(shot("w-1")));
+        live.takeCutBack(1);
+        LiveState state = again();
+        assertEquals(List.of("safe", "a", "b", "c", "d", "w-1"), state.course().order());
+        assertEquals(List.of("solo-ines"), state.course().leftOut());
     }
 
     @Test
