@@ -343,7 +343,7 @@ final class Session implements AutoCloseable {
 
     /** A shot that has gone from the plan since is not asked for. */
     private ShotFacts facts(String id) {
-        return shot(id).map(ShotFacts::of).orElse(ShotFacts.NONE);
+        return lightings.shot(live.state(), id).map(ShotFacts::of).orElse(ShotFacts.NONE);
     }
 
     private static long watch(LineDriver driver, long nowNanos) {
@@ -438,6 +438,9 @@ final class Session implements AutoCloseable {
         }
         synchronized (this) {
             ending = true;
+            if (!player.fits(lighting().plan())) {
+                player = Playing.of(lighting().plan(), playing);
+            }
             player.looks().go(lighting().workLight(), Lighting.WORK_LIGHT_SECONDS);
         }
         long deadline = System.nanoTime() + MOST_TO_WORK_LIGHT_NANOS;

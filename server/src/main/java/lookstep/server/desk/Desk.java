@@ -39,6 +39,7 @@ public final class Desk implements PlanDesk {
     private final PlanChecking checking;
     private final Runnable changed;
     private volatile PlanPart standing = PlanPart.FIRST;
+    private boolean behind;
 
     /**
      * @param builtIn kinds of light that a plan may name
@@ -71,6 +72,9 @@ public final class Desk implements PlanDesk {
     }
 
     private synchronized void look() throws IOException {
+        if (behind) {
+            follow();
+        }
         Look look = keeper.look();
         String problem = look.trouble().map(trouble -> trouble + errors(look.errors())).orElse("");
         if (look.isNew()) {
@@ -103,9 +107,20 @@ public final class Desk implements PlanDesk {
 
     /** The plan is this one from now on: light, order and checks follow. */
     private void take(Version version, String problem, String says) throws IOException {
+        ShootPlan before = lightings.read();
         lightings.read(version.plan());
         standing = new PlanPart(version.revision(), problem, says);
-        live.planChanged(PlanHash.of(version.plan()));
+        behind = true;
+        for (Renaming one : Renaming.between(before, version.plan())) {
+            live.renamed(one.kind(), one.from(), one.to());
+        }
+        follow();
+    }
+
+    /** A journal that could not be written is tried again with the next look. */
+    private void follow() throws IOException {
+        live.planChanged(PlanHash.of(lightings.read()));
+        behind = false;
         checking.of(live.state());
         changed.run();
     }

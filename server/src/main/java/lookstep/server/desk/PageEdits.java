@@ -55,9 +55,6 @@ final class PageEdits {
                 rename(edit, "changes", "changed");
                 seen(edit, now);
             }
-            case "rename" -> {
-                return renamed(edit, now);
-            }
             default -> {
                 // as the pages send it
             }
@@ -79,22 +76,5 @@ final class PageEdits {
 
     private static JsonNode at(JsonNode path, PlanDocument now) throws EditRefused {
         return now.at(PlanPath.of(path));
-    }
-
-    /** A key's new name: the value under the new key, and the old one gone. */
-    private static List<JsonNode> renamed(ObjectNode edit, PlanDocument now) throws EditRefused {
-        JsonNode value = at(edit.path("path"), now);
-        ArrayNode path = edit.path("path").deepCopy();
-        ArrayNode renamed = path.deepCopy();
-        renamed.set(renamed.size() - 1, edit.path("value"));
-        JsonNodeFactory make = JsonNodeFactory.instance;
-        ObjectNode set = make.objectNode().put("op", "set");
-        set.set("path", renamed);
-        set.set("was", make.nullNode());
-        set.set("value", value);
-        ObjectNode remove = make.objectNode().put("op", "remove");
-        remove.set("path", path);
-        remove.set("was", value);
-        return List.of(set, remove);
     }
 }

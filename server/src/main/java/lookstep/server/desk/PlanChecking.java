@@ -290,7 +290,11 @@ public final class PlanChecking implements AutoCloseable {
     }
 
     private Mend known(String id) throws NotPossible {
-        return worked.findings().stream()
+        Worked now = worked;
+        if (now.plan() == null || !now.plan().equals(wanted)) {
+            throw new NotPossible("the plan was just changed: the checks follow in a moment");
+        }
+        return now.findings().stream()
                 .filter(n -> n.id().equals(id))
                 .findFirst()
                 .flatMap(n -> n.finding().mend())

@@ -1,6 +1,7 @@
 package lookstep.server.lighting;
 
 import java.util.List;
+import java.util.Optional;
 import lookstep.server.live.LiveState;
 import lookstep.server.live.PlanInState;
 import lookstep.server.plan.ShootPlan;
@@ -53,6 +54,15 @@ public final class Lightings {
             newest = known;
         }
         return known.lighting();
+    }
+
+    /** A shot of the plan or of the set, here or at another place. */
+    public Optional<Shot> shot(LiveState state, String id) {
+        return of(state)
+                .plan()
+                .shot(id)
+                .or(() -> read.shot(id))
+                .or(() -> state.added().stream().filter(s -> s.id().equals(id)).findFirst());
     }
 
     /** The ids of the shots that can be made in a state, in the plan's order. */

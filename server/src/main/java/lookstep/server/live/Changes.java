@@ -69,6 +69,40 @@ public record Changes(
         return change(next, kept, shot, says);
     }
 
+    /** The look is called otherwise now. */
+    Changes renamed(String from, String to) {
+        return new Changes(
+                places(nudged, from, to),
+                looks(kept, from, to),
+                past.stream()
+                        .map(
+                                b ->
+                                        new Before(
+                                                places(b.nudged(), from, to),
+                                                looks(b.kept(), from, to),
+                                                b.shot(),
+                                                b.says()))
+                        .toList());
+    }
+
+    private static Map<Place, Adjustment> places(
+            Map<Place, Adjustment> of, String from, String to) {
+        Map<Place, Adjustment> all = new LinkedHashMap<>();
+        of.forEach(
+                (place, adjustment) ->
+                        all.put(
+                                place.look().equals(from) ? new Place(place.shot(), to) : place,
+                                adjustment));
+        return all;
+    }
+
+    private static Map<String, Adjustment> looks(
+            Map<String, Adjustment> of, String from, String to) {
+        Map<String, Adjustment> all = new LinkedHashMap<>();
+        of.forEach((look, adjustment) -> all.put(look.equals(from) ? to : look, adjustment));
+        return all;
+    }
+
     /** The shot's changes become the look's. */
     Changes keep(String shot, String look, String says) {
         Adjustment adjustment = nudged.get(new Place(shot, look));

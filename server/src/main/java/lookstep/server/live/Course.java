@@ -5,6 +5,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 
 /**
  * What is made in which order, as it is after re-cuts.
@@ -27,8 +28,9 @@ public record Course(
     private static final int MOST_BEFORE = 20;
 
     public Course {
-        order = List.copyOf(order);
-        leftOut = List.copyOf(leftOut);
+        order = order.stream().distinct().toList();
+        Set<String> in = Set.copyOf(order);
+        leftOut = leftOut.stream().filter(id -> !in.contains(id)).distinct().toList();
     }
 
     /** Whether a re-cut can be taken back. */
@@ -72,47 +74,50 @@ public record Course(
     /**
      * The order now that the plan has these shots: the first so many stay as they are, as far as
      * they are still there; after a re-cut what it chose stays, otherwise the rest is as the plan
-     * has it. What is new comes where the plan has it, but not among what was made.
+     * has it. What is new comes where the plan has it, but not among what was made; what was made,
+     * and comes back with its place, stands before the current one.
      *
      * @param possible ids in the plan's order
      * @param added those of them that the plan file does not have: they stay behind what they were
      *     put behind
      * @param at how many of the order are made or under way
+     * @param made whether a shot needs not be made any more
      */
-    Course following(List<String> possible, List<String> added, int at) {
+    Course following(
+            List<String> possible, List<String> added, int at, Predicate<String> made) {
         List<String> next = new ArrayList<>(order.subList(0, Math.min(at, order.size())));
         next.retainAll(possible);
-        int made = next.size();
-        if (!cut()) {
-            // A round that was taken back: the plan does not ask for it.
-            List<String> undone = new ArrayList<>(leftOut);
-            undone.retainAll(possible);
-            undone.retainAll(added);
-            possible.stream()
-                    .filter(id -> !next.contains(id) && !added.contains(id))
+        List<String> back =
+                possible.stream().filter(id -> !order.contains(id) && made.test(id)).toList();
+        next.addAll(Math.max(0, next.size() - 1), back);
+        int behind = next.size();
+        // Of another place, it may be wanted again there.
+        List<String> out = new ArrayList<>(leftOut);
+        if (cut()) {
+            order.stream()
+                    .skip(at)
+                    .filter(id -> possible.contains(id) && !next.contains(id))
                     .forEach(next::add);
-            for (String id : order) {
-                if (added.contains(id) && possible.contains(id) && !next.contains(id)) {
-                    next.add(Math.max(made, placeOf(id, order, next)), id);
+            for (String id : possible) {
+                if (!next.contains(id) && !out.contains(id)) {
+                    next.add(Math.max(behind, placeOf(id, possible, next)), id);
                 }
             }
-            possible.stream()
-                    .filter(id -> !next.contains(id) && !undone.contains(id))
-                    .forEach(next::add);
-            undone.removeAll(next);
-            return ordered(next, undone);
+            return ordered(next, out);
         }
-        order.stream()
-                .skip(at)
-                .filter(id -> possible.contains(id) && !next.contains(id))
+        // A round that was taken back: the plan does not ask for it.
+        out.retainAll(added);
+        possible.stream()
+                .filter(id -> !next.contains(id) && !added.contains(id))
                 .forEach(next::add);
-        List<String> out = new ArrayList<>(leftOut);
-        out.retainAll(possible);
-        for (String id : possible) {
-            if (!next.contains(id) && !out.contains(id)) {
-                next.add(Math.max(made, placeOf(id, possible, next)), id);
+        for (String id : order) {
+            if (added.contains(id) && possible.contains(id) && !next.contains(id)) {
+                next.add(Math.max(behind, placeOf(id, order, next)), id);
             }
         }
+        possible.stream()
+                .filter(id -> !next.contains(id) && !out.contains(id))
+                .forEach(next::add);
         return ordered(next, out);
     }
 

@@ -38,7 +38,8 @@ import lookstep.server.plan.Shot;
     @JsonSubTypes.Type(value = Event.ShotsAdded.class, name = "shots added"),
     @JsonSubTypes.Type(value = Event.JobOpened.class, name = "job opened"),
     @JsonSubTypes.Type(value = Event.JobSwitched.class, name = "job switched"),
-    @JsonSubTypes.Type(value = Event.MovedTo.class, name = "moved to")
+    @JsonSubTypes.Type(value = Event.MovedTo.class, name = "moved to"),
+    @JsonSubTypes.Type(value = Event.Renamed.class, name = "renamed")
 })
 public sealed interface Event {
     /**
@@ -270,6 +271,13 @@ public sealed interface Event {
 
     /** The shoot goes on at another of its places. */
     record MovedTo(String place) implements Event {}
+
+    /**
+     * Something of the plan is called otherwise now.
+     *
+     * @param kind look or person
+     */
+    record Renamed(String kind, String from, String to) implements Event {}
 
     /** Somebody of the crew said that everybody was told of the flashing that the plan allows. */
     record FlashingAcknowledged(boolean acknowledged) implements Event {}

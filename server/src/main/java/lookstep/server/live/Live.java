@@ -65,6 +65,16 @@ public final class Live {
         record(events);
     }
 
+    /**
+     * Something of the plan is called otherwise now: what was made up on the set follows.
+     *
+     * @param kind look or person
+     */
+    public synchronized LiveState renamed(String kind, String from, String to)
+            throws IOException {
+        return record(List.of(new Event.Renamed(kind, from, to)));
+    }
+
     /** The plan was edited, or what is possible of it has changed. */
     public synchronized LiveState planChanged(String planHash) throws IOException {
         List<Event> events = following(state);
@@ -85,12 +95,22 @@ public final class Live {
                         .following(
                                 possible.apply(now),
                                 now.added().stream().map(Shot::id).toList(),
-                                now.position());
+                                now.position(),
+                                now::made);
         if (!next.equals(now.course())) {
             events.add(new Event.Ordered(next.order(), next.leftOut()));
         }
         int byId = next.order().indexOf(now.shot()) + 1;
-        int place = byId > 0 ? byId : Math.min(now.position(), next.order().size());
+        int behind =
+                (int)
+                        now.course().order().stream()
+                                .limit(now.position())
+                                .filter(next.order()::contains)
+                                .count();
+        int place =
+                byId > 0 || now.position() == 0
+                        ? byId
+                        : Math.min(behind + 1, next.order().size());
         String shot = place == 0 ? "" : next.order().get(place - 1);
         if (!shot.equals(now.shot())) {
             events.add(new Event.WentTo(place, shot));

@@ -216,6 +216,11 @@ public record LiveState(
                 jobs = jobs.with(e.job());
             } else if (event instanceof Event.JobSwitched e) {
                 jobs = jobs.switched(atEpochMillis, e.client());
+            } else if (event instanceof Event.Renamed e) {
+                added = added.stream().map(s -> renamed(s, e)).toList();
+                if (e.kind().equals("look")) {
+                    changes = changes.renamed(e.from(), e.to());
+                }
             } else if (event instanceof Event.MovedTo e) {
                 place = e.place();
                 test = Optional.empty();
@@ -223,6 +228,14 @@ public record LiveState(
                 return false;
             }
             return true;
+        }
+
+        private static Shot renamed(Shot shot, Event.Renamed e) {
+            UnaryOperator<String> name = n -> n.equals(e.from()) ? e.to() : n;
+            boolean look = e.kind().equals("look");
+            return shot.of(
+                    look ? name.apply(shot.look()) : shot.look(),
+                    look ? shot.people() : shot.people().stream().map(name).toList());
         }
 
         private boolean frame(Event event) {

@@ -80,6 +80,24 @@ public record Shot(
         public static final Use ANY = new Use("", "", false, 0, "");
     }
 
+    /** The same on another look, or of others. */
+    public Shot of(String otherLook, List<String> others) {
+        return new Shot(
+                id,
+                name,
+                safe,
+                otherLook,
+                others,
+                arrangement,
+                lensMillimetres,
+                distanceMetres,
+                cameraHeightMetres,
+                framing,
+                say,
+                importance,
+                use);
+    }
+
     /** Whether it is of one person alone. */
     public boolean solo() {
         return people.size() == 1;

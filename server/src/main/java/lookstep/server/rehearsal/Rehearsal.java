@@ -289,7 +289,8 @@ public final class Rehearsal implements AutoCloseable {
         network.ifPresent(n -> listened.putAll(n.snapshot().intensities()));
         Map<String, Xyz> all = new LinkedHashMap<>();
         for (Light light : plan.rig()) {
-            all.put(light.name(), listened.get(light.name()));
+            // one that came later, on a universe that nobody listens to here, is dark
+            all.put(light.name(), listened.getOrDefault(light.name(), Xyz.ZERO));
         }
         long packets = onLine.packets() + network.map(n -> n.snapshot().packets()).orElse(0L);
         return new LightSnapshot(all, packets);

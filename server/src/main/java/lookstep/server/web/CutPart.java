@@ -34,7 +34,7 @@ public record CutPart(
         String pace,
         String better) {
     static CutPart of(ShootPlan plan, LiveState state, WindowView view) {
-        boolean fits = view.fallsOff() == 0;
+        boolean fits = view.fallsOff() == 0 && view.spareSeconds() >= 0;
         return new CutPart(
                 state.course().says(),
                 state.course().cut(),
@@ -42,7 +42,9 @@ public record CutPart(
                 fits,
                 fits
                         ? "fits with " + PlanWords.length(view.spareSeconds()) + " to spare"
-                        : falls(view.fallsOff()),
+                        : view.fallsOff() > 0
+                                ? falls(view.fallsOff())
+                                : "over by " + PlanWords.length(-view.spareSeconds()),
                 view.oneShot().orElse(null),
                 view.oneShot()
                         .flatMap(plan::shot)

@@ -71,9 +71,7 @@ final class FramePresses {
         }
         Shot shot =
                 lightings
-                        .of(live.state())
-                        .plan()
-                        .shot(id)
+                        .shot(live.state(), id)
                         .orElseThrow(
                                 () ->
                                         new NotPossible(

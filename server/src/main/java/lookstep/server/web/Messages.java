@@ -49,9 +49,13 @@ import lookstep.simulator.model.colour.WhiteBalance;
 import lookstep.simulator.model.colour.Xyz;
 import lookstep.simulator.model.scene.Positions;
 import lookstep.simulator.model.space.Vec3;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** Plan and state become the messages of the pages. Pure. */
 public final class Messages {
+    private static final Logger LOG = LoggerFactory.getLogger(Messages.class);
+
     private final Lightings lightings;
     private final boolean simulated;
     private final Function<Lighting, List<String>> notes;
@@ -119,12 +123,7 @@ public final class Messages {
         LightParts lightParts = new LightParts(lighting);
         int at = state.position();
         List<Shot> shots = shots(plan, state);
-        WindowView view =
-                WindowView.of(
-                        WindowNow.of(
-                                plan, state, around.variety().apply(plan), around.nowEpochMillis()),
-                        state,
-                        bestOrders);
+        WindowView view = window(plan, state, around);
         Shot on = lighting.shot(state);
         Shown shown = lighting.shown(state);
         CameraClock.All clocks = CameraClock.of(state.frames());
@@ -170,6 +169,20 @@ public final class Messages {
                 DirectionPart.of(state, lighting, shots),
                 around.plan(),
                 AboutPart.of(plan.around().band()));
+    }
+
+    /** Without it, pages still have light, shots and the key. */
+    private WindowView window(ShootPlan plan, LiveState state, Around around) {
+        try {
+            return WindowView.of(
+                    WindowNow.of(
+                            plan, state, around.variety().apply(plan), around.nowEpochMillis()),
+                    state,
+                    bestOrders);
+        } catch (RuntimeException fault) {
+            LOG.error("the window cannot be worked out: {}", fault.toString(), fault);
+            return WindowView.unknown(plan);
+        }
     }
 
     private static List<LeftOutPart> leftOut(LiveState state, Lighting lighting, WindowView view) {

@@ -44,7 +44,7 @@ public final class Cutting {
         long window =
                 seconds.isPresent()
                         ? state.clock().elapsedMillis(nowEpochMillis) + Math.round(left * 1000)
-                        : Math.round(1000 * state.windowSeconds(now.plan()));
+                        : state.course().windowMillis();
         return new Event.Recut(order, out, window, says(left, recut.order(), out.size()));
     }
 

@@ -3,6 +3,7 @@ package lookstep.server.window;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import lookstep.server.live.CameraClock;
 import lookstep.server.live.Frame;
 import lookstep.server.live.LiveState;
@@ -48,6 +49,21 @@ final class PastLegs {
         return legs;
     }
 
+    /** When the current shot was first exposed since it was stepped to; empty if it was not. */
+    static OptionalLong firstFrame(LiveState state) {
+        List<Since> since = state.timeline().since();
+        if (since.isEmpty() || state.shot().isEmpty()) {
+            return OptionalLong.empty();
+        }
+        long stepped = since.get(since.size() - 1).atEpochMillis();
+        CameraClock.All clocks = CameraClock.of(state.frames());
+        return state.frames().stream()
+                .filter(f -> f.shot().equals(state.shot()))
+                .mapToLong((Frame f) -> clocks.exposedEpochMillis(f))
+                .filter(t -> t >= stepped)
+                .min();
+    }
+
     private static Optional<PacedLeg> leg(
             LiveState state,
             CameraClock.All clocks,
@@ -72,6 +88,10 @@ final class PastLegs {
         long first = exposed.get(0);
         double change = (first - from - state.clock().pausedMillis(from, first)) / 1000.0;
         return Optional.of(
-                PacedLeg.timed(planned, item.shootSeconds(), Math.max(0, change), all - change));
+                PacedLeg.timed(
+                        planned,
+                        item.shootSeconds(),
+                        Math.max(0, change),
+                        Math.max(0, all - change)));
     }
 }

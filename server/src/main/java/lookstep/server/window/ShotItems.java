@@ -46,9 +46,16 @@ public final class ShotItems {
                 shot.cameraHeightMetres(),
                 moved(plan.look(shot.look())),
                 plan.place().name(),
-                shot.use().together(),
+                group(shot.use()),
                 shot.use().round(),
                 shot.use().job());
+    }
+
+    /** A round and others that go by the same name are two groups. */
+    private static String group(Shot.Use use) {
+        return use.together().isEmpty() || !use.round()
+                ? use.together()
+                : use.together() + " (round)";
     }
 
     private static double seconds(MoveTimes times, Shot shot) {

@@ -59,7 +59,12 @@ public record SolosRound(List<String> ids, List<Shot> added) {
         if (on.isEmpty()) {
             throw new NotPossible("no look is on yet: step to the first shot");
         }
-        List<String> who = people.isEmpty() ? missing(plan, state) : people;
+        List<String> who =
+                (people.isEmpty() ? missing(plan, state) : people)
+                        .stream()
+                                .distinct()
+                                .filter(name -> !on.get().people().equals(List.of(name)))
+                                .toList();
         if (who.isEmpty()) {
             throw new NotPossible("everybody has a solo");
         }

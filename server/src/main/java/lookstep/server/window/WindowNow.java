@@ -1,9 +1,13 @@
 package lookstep.server.window;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.Set;
 import lookstep.server.live.LiveState;
+import lookstep.server.live.Timeline.Since;
 import lookstep.server.order.Changes;
 import lookstep.server.order.Item;
 import lookstep.server.order.Pace;
@@ -21,7 +25,6 @@ import lookstep.server.plan.Shot;
  * @param left items of all else but the current shot, in the running order, then those that a
  *     re-cut left out
  * @param current the current shot's item; empty before the first
- * @param currentMade whether the current shot needs not be made any more
  * @param times how long changes take, by the plan
  * @param pace as learned in this shoot
  * @param leftSeconds until the window ends; may be below 0
@@ -33,7 +36,6 @@ public record WindowNow(
         List<Item> made,
         List<Item> left,
         Optional<Item> current,
-        boolean currentMade,
         Times times,
         Pace pace,
         double leftSeconds,
@@ -48,9 +50,9 @@ public record WindowNow(
      */
     public static WindowNow of(
             ShootPlan plan, LiveState state, Variety variety, long nowEpochMillis) {
-        List<String> order = new ArrayList<>(state.course().order());
+        Set<String> order = new LinkedHashSet<>(state.course().order());
         order.addAll(state.course().leftOut());
-        plan.shots().stream().map(Shot::id).filter(id -> !order.contains(id)).forEach(order::add);
+        plan.shots().stream().map(Shot::id).forEach(order::add);
         List<Item> made = new ArrayList<>();
         List<Item> left = new ArrayList<>();
         Optional<Item> current = Optional.empty();
@@ -70,37 +72,49 @@ public record WindowNow(
         }
         Times times = ShotItems.times(plan);
         Pace pace = Pace.of(PastLegs.of(plan, state));
-        boolean currentMade = current.isPresent() && state.made(state.shot());
         double windowSeconds = state.windowSeconds(plan);
         return new WindowNow(
                 plan,
                 made,
                 left,
                 current,
-                currentMade,
                 times,
                 pace,
                 windowSeconds - state.clock().elapsedMillis(nowEpochMillis) / 1000.0,
-                currentMade || current.isEmpty()
-                        ? 0
-                        : rest(current.get(), state, times, pace, nowEpochMillis),
+                current.map(c -> rest(plan, c, state, times, pace, nowEpochMillis)).orElse(0.0),
                 variety);
     }
 
-    /** What the current shot takes, less what has gone by since it became current. */
+    /**
+     * What the current shot still takes: from its first frame on the shot alone, before that its
+     * change too, less what has gone by.
+     */
     private static double rest(
-            Item current, LiveState state, Times times, Pace pace, long nowEpochMillis) {
-        long since =
-                state.timeline().since().isEmpty()
-                        ? nowEpochMillis
-                        : state.timeline()
-                                .since()
-                                .get(state.timeline().since().size() - 1)
-                                .atEpochMillis();
-        double whole =
-                current.shootSeconds() * pace.shots()
-                        + Changes.first(current, pace.at(times)).seconds();
-        return Math.max(0, whole - Math.max(0, nowEpochMillis - since) / 1000.0);
+            ShootPlan plan,
+            Item current,
+            LiveState state,
+            Times times,
+            Pace pace,
+            long nowEpochMillis) {
+        double shooting = current.shootSeconds() * pace.shots();
+        OptionalLong first = PastLegs.firstFrame(state);
+        if (first.isPresent()) {
+            return Math.max(0, shooting - Math.max(0, nowEpochMillis - first.getAsLong()) / 1000.0);
+        }
+        List<Since> since = state.timeline().since();
+        int last = since.size() - 1;
+        Optional<Item> before =
+                last < 1
+                        ? Optional.empty()
+                        : plan.shot(since.get(last - 1).shot()).map(s -> ShotItems.of(plan, s));
+        Times paced = pace.at(times);
+        double changing =
+                before.map(b -> Changes.between(b, current, paced))
+                        .orElseGet(() -> Changes.first(current, paced))
+                        .seconds();
+        long stepped = last < 0 ? nowEpochMillis : since.get(last).atEpochMillis();
+        return Math.max(
+                0, changing + shooting - Math.max(0, nowEpochMillis - stepped) / 1000.0);
     }
 
     /** As the running order asks for it, at the pace of this shoot; the current shot as made. */

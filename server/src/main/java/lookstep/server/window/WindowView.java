@@ -17,6 +17,7 @@ import lookstep.server.order.Leg;
 import lookstep.server.order.Recut;
 import lookstep.server.order.Situation;
 import lookstep.server.plan.PlanWords;
+import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 
 /**
@@ -94,13 +95,20 @@ public record WindowView(
         return new WindowView(
                 shots,
                 now.currentSeconds() + fixed.secondsOfAll(),
-                time - fixed.secondsOfAll(),
+                now.leftSeconds() - now.currentSeconds() - fixed.secondsOfAll(),
                 falls,
                 next || best == null
                         ? Optional.empty()
                         : best.oneShot().or(() -> best.order().ids().stream().findFirst()),
                 best == null ? 0 : Math.max(0, best.order().legs().size() - fixed.fitting()),
                 pace(now));
+    }
+
+    /** Nothing can be said. */
+    public static WindowView unknown(ShootPlan plan) {
+        Map<String, ShotTime> shots = new LinkedHashMap<>();
+        plan.shots().forEach(s -> shots.put(s.id(), new ShotTime(Optional.empty(), 0, "", false)));
+        return new WindowView(shots, 0, 0, 0, Optional.empty(), 0, "");
     }
 
     /** What is made, under way or left out takes what it would from the current shot. */

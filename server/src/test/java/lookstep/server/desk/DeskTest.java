@@ -11,6 +11,7 @@ import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import lookstep.protocols.fixture.GenericFixtures;
@@ -25,6 +26,7 @@ import lookstep.server.plan.file.DemoShoot;
 import lookstep.server.plan.file.PlanReader;
 import lookstep.server.web.ChecksPart;
 import lookstep.server.web.ChecksPart.FindingPart;
+import lookstep.server.window.SolosRound;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -110,6 +112,68 @@ class DeskTest {
                         + " ['rig', {'name': 'fill'},"
                         + " 'name'], 'was': 'fill', 'value': 'side'}]}");
         assertEquals("side", lightings.read().rig().get(1).name());
+    }
+
+    @Test
+    void aKeyThatIsCalledOtherwiseStaysWhereItIsWithItsComment() throws NotPossible, IOException {
+        String before = Files.readString(file);
+        press(
+                "{'edits': [{'op': 'rename', 'path': ['looks', {'name': 'colour'}, 'lights',"
+                        + " 'rim'], 'value': 'top'}]}",
+                true);
+        assertEquals(before, Files.readString(file));
+        press(
+                "{'edits': [{'op': 'set', 'path': ['rig', {'name': 'rim'}, 'name'], 'was': 'rim',"
+                        + " 'value': 'edge'}, {'op': 'set', 'path': ['place', 'circuits', 0,"
+                        + " 'lights', 1], 'was': 'rim', 'value': 'edge'}"
+                        + rename("safe")
+                        + rename("two lights off")
+                        + rename("warm front, cold back")
+                        + rename("colour")
+                        + rename("rim only")
+                        + "]}");
+        assertEquals(
+                before.replace("      rim: {", "      edge: {")
+                        .replace("- name: rim  ", "- name: edge  ")
+                        .replace("lights: [key, rim]", "lights: [key, edge]"),
+                Files.readString(file));
+    }
+
+    private static String rename(String look) {
+        return ", {'op': 'rename', 'path': ['looks', {'name': '"
+                + look
+                + "'}, 'lights', 'rim'], 'value': 'edge'}";
+    }
+
+    private void press(String body, boolean refused) {
+        assertTrue(refused);
+        assertThrows(NotPossible.class, () -> press(body));
+    }
+
+    @Test
+    void aLookThatIsCalledOtherwiseKeepsWhatTheSetMadeUp() throws NotPossible, IOException {
+        live.step(0);
+        SolosRound round =
+                SolosRound.of(
+                        lightings.of(live.state()).plan(), live.state(), List.of());
+        live.next(1, round.ids(), round.added(), "");
+        int shots = live.state().course().order().size();
+        StringBuilder uses = new StringBuilder();
+        for (String id : List.of("safe", "tight-five", "spread")) {
+            uses.append(
+                    ", {'op': 'set', 'path': ['shots', {'id': '"
+                            + id
+                            + "'}, 'look'], 'was': 'safe', 'value': 'sure'}");
+        }
+        press(
+                "{'edits': [{'op': 'set', 'path': ['looks', {'name': 'safe'}, 'name'], 'was':"
+                        + " 'safe', 'value': 'sure'}"
+                        + uses
+                        + "]}");
+        assertEquals(shots, live.state().course().order().size());
+        assertTrue(live.state().added().stream().allMatch(s -> s.look().equals("sure")));
+        press("{'undo': true}");
+        assertTrue(live.state().added().stream().allMatch(s -> s.look().equals("safe")));
     }
 
     @Test

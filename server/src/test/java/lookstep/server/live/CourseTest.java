@@ -203,6 +203,55 @@ class CourseTest {
     }
 
     @Test
+    void takenBackAfterItGrewNothingIsBothInAndOut() throws IOException, NotPossible {
+        live.step(0);
+        live.recut(1, s -> cut(List.of("safe", "d"), List.of("a", "b", "c")));
+        live.recut(1, s -> cut(List.of("safe", "b", "d"), List.of("a", "c")));
+        live.step(1);
+        Course back = live.takeCutBack(2).course();
+        assertEquals(List.of("safe", "b", "d"), back.order());
+        assertEquals(List.of("a", "c"), back.leftOut());
+    }
+
+    @Test
+    void ifTheCurrentShotAndOneBeforeItGoTheNextOneComesAndNoneIsSkipped() throws IOException {
+        live.step(0);
+        live.step(1);
+        live.step(2);
+        plan = List.of("safe", "c", "d");
+        LiveState state = live.planChanged("h2");
+        assertEquals("c", state.shot());
+        assertEquals(2, state.position());
+    }
+
+    @Test
+    void thereAndBackWhatWasMadeDoesNotComeAgain() throws IOException {
+        live.step(0);
+        live.step(1);
+        live.step(2);
+        plan = List.of("c", "d");
+        live.moveTo("elsewhere");
+        assertEquals("c", live.state().shot());
+        plan = List.of("safe", "a", "b", "c", "d");
+        LiveState state = live.moveTo("home");
+        assertEquals("c", state.shot());
+        assertEquals(4, state.position());
+        assertEquals(List.of("safe", "a", "b", "c", "d"), state.course().order());
+    }
+
+    @Test
+    void aLookThatIsCalledOtherwiseTakesItsShotsAndChangesAlong()
+            throws IOException, NotPossible {
+        live.step(0);
+        live.next(1, List.of("solo-ines"), List.of(shot("solo-ines")), "");
+        live.renamed("look", "look", "evening");
+        live.renamed("person", "Ines", "Ina");
+        Shot renamed = again().added().get(0);
+        assertEquals("evening", renamed.look());
+        assertEquals(List.of("Ina"), renamed.people());
+    }
+
+    @Test
     void framesBelongToTheJobThatWasOnWhenTheyWereExposed() throws IOException, NotPossible {
         live.step(0);
         Live.Arrival first = arrival("a.JPG");

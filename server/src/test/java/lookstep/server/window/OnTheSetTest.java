@@ -83,6 +83,58 @@ class OnTheSetTest {
     }
 
     @Test
+    void whoIsOnTheirSoloNowDoesNotGetASecond() throws NotPossible {
+        step("solo-ines");
+        SolosRound round = SolosRound.of(PLAN, state, List.of());
+        assertEquals(
+                List.of("solo-marlo", "solo-petra", "solo-quill", "solo-tovah"), round.ids());
+    }
+
+    @Test
+    void overTimeItDoesNotFit() {
+        step("solo-tovah");
+        now += 500_000;
+        assertTrue(WindowView.of(window(), state).spareSeconds() < 0);
+    }
+
+    @Test
+    void aCutToTheClockLeavesTheWindowToThePlan() {
+        step("safe");
+        assertEquals(
+                0, Cutting.cut(window(), state, OptionalDouble.empty(), now).windowMillis());
+    }
+
+    @Test
+    void aRoundAndOthersOfOneNameAreTwoGroups() {
+        Shot rim = PLAN.shot("rim-only").orElseThrow();
+        Shot solo = PLAN.shot("solo-ines").orElseThrow();
+        ShootPlan mixed =
+                PLAN.withShots(
+                        List.of(
+                                PLAN.shots().get(0),
+                                with(rim, new Shot.Use("", "stairs", false, 0, "")),
+                                with(solo, new Shot.Use("", "stairs", true, 0, ""))));
+        assertEquals(3, PlannedOrder.of(mixed, Variety.of(ShotItems.of(mixed))).best().ids().size());
+    }
+
+    private static Shot with(Shot s, Shot.Use use) {
+        return new Shot(
+                s.id(),
+                s.name(),
+                s.safe(),
+                s.look(),
+                s.people(),
+                s.arrangement(),
+                s.lensMillimetres(),
+                s.distanceMetres(),
+                s.cameraHeightMetres(),
+                s.framing(),
+                s.say(),
+                s.importance(),
+                use);
+    }
+
+    @Test
     void someAreAskedForByNameAndNobodyWhoIsNotThere() throws NotPossible {
         step("safe");
         assertEquals(1, SolosRound.of(PLAN, state, List.of("Petra")).ids().size());

@@ -47,7 +47,29 @@ final class Applying {
         if (edit instanceof Edit.Move move) {
             return move(document, move);
         }
+        if (edit instanceof Edit.Rename rename) {
+            return rename(document, rename);
+        }
         return duplicate(document, (Edit.Duplicate) edit);
+    }
+
+    private static Result rename(PlanDocument document, Edit.Rename rename) throws EditRefused {
+        PlanPath at = Finding.there(document.json(), rename.path());
+        if (at.isRoot() || !(at.steps().get(at.steps().size() - 1) instanceof Step.Key old)) {
+            throw new EditRefused(rename.path().words() + " is no key", "name a key");
+        }
+        JsonNode group = Trees.at(document.json(), at.parent());
+        if (rename.value().isBlank() || group.has(rename.value())) {
+            throw new EditRefused(
+                    rename.path().words()
+                            + " cannot be called '"
+                            + rename.value()
+                            + "': there is one already, or it is empty",
+                    "choose another name");
+        }
+        return new Result(
+                Writing.rename(document, at, rename.value()),
+                Trees.renamed(document.json(), at.parent(), old.name(), rename.value()));
     }
 
     private static Result set(PlanDocument document, Edit.Set set) throws EditRefused {

@@ -24,7 +24,8 @@ import java.util.List;
     @JsonSubTypes.Type(value = Edit.Remove.class, name = "remove"),
     @JsonSubTypes.Type(value = Edit.Insert.class, name = "insert"),
     @JsonSubTypes.Type(value = Edit.Move.class, name = "move"),
-    @JsonSubTypes.Type(value = Edit.Duplicate.class, name = "duplicate")
+    @JsonSubTypes.Type(value = Edit.Duplicate.class, name = "duplicate"),
+    @JsonSubTypes.Type(value = Edit.Rename.class, name = "rename")
 })
 public sealed interface Edit {
     /** What it is about: the value, the item, or the list that gets an item. */
@@ -123,6 +124,19 @@ public sealed interface Edit {
     }
 
     /**
+     * Gives a key another name, in its place and with its comments.
+     *
+     * @param path to the key's value
+     * @param value the new name; no other key of the group may have it
+     */
+    record Rename(PlanPath path, String value) implements Edit {
+        public Rename {
+            need(path, "path");
+            need(value, "value");
+        }
+    }
+
+    /**
      * From a JSON list of edits.
      *
      * @throws EditRefused if it is none
@@ -143,7 +157,7 @@ public sealed interface Edit {
                 throw new EditRefused(
                         "edit " + (out.size() + 1) + " cannot be read (" + why + ")",
                         "write {\"op\": \"set\", \"path\": [\"title\"], \"was\": \"a\", \"value\":"
-                                + " \"b\"}; op is set, remove, insert, move or duplicate");
+                                + " \"b\"}; op is set, remove, insert, move, duplicate or rename");
             }
         }
         return List.copyOf(out);

@@ -43,6 +43,19 @@ final class Trees {
         return out;
     }
 
+    /** One key of a group called otherwise, at its place. */
+    static JsonNode renamed(JsonNode root, PlanPath group, String key, String name) {
+        ObjectNode out = JsonNodeFactory.instance.objectNode();
+        at(root, group)
+                .properties()
+                .forEach(
+                        e ->
+                                out.set(
+                                        e.getKey().equals(key) ? name : e.getKey(),
+                                        e.getValue()));
+        return group.isRoot() ? out : set(root, group, out);
+    }
+
     static JsonNode insert(JsonNode root, PlanPath list, int index, JsonNode value) {
         JsonNode out = root.deepCopy();
         ((ArrayNode) at(out, list)).insert(index, value);

@@ -21,6 +21,22 @@ final class Writing {
     }
 
     /** Puts a key (empty for an item of a list) into a group or list, which may be empty. */
+    /** Another name for a key, at its place; what is around it stays. */
+    static PlanDocument rename(PlanDocument document, PlanPath path, String name)
+            throws EditRefused {
+        Spot spot = Spot.of(document, path);
+        Piece.Member member = spot.member();
+        String written = document.text().substring(member.start(), member.after());
+        int colon = written.lastIndexOf(':');
+        String key = written.substring(0, colon).stripTrailing();
+        return document.with(
+                List.of(
+                        new Splice(
+                                member.start(),
+                                member.start() + key.length(),
+                                ScalarText.of(name, spot.in().flow(), key.startsWith("'")))));
+    }
+
     static PlanDocument insert(
             PlanDocument document, PlanPath into, int index, String key, JsonNode value)
             throws EditRefused {
