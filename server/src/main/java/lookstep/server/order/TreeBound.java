@@ -171,6 +171,8 @@ final class TreeBound {
     }
 
     /**
+     * What no order is worth more than.
+     *
      * @param found the best order that is known
      * @return importance
      */

@@ -47,6 +47,8 @@ final class UpperBound {
     }
 
     /**
+     * What no order is worth more than.
+     *
      * @param found the best order that is known; the better it is, the sooner the bound is near
      * @return thousandths of importance; empty if there is too much to count
      */
