@@ -18,6 +18,8 @@ public record FixedOrder(List<Leg> legs, int fitting, double value, double secon
     }
 
     /**
+     * What of it is made within the window.
+     *
      * @param situation its shots that are left, in the order to look at
      * @param windowSeconds from now, 0 or more
      */

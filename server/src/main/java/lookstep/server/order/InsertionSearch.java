@@ -280,7 +280,7 @@ final class InsertionSearch {
                 continue;
             }
             double noise = 0.7 + 0.6 * random.nextDouble();
-            double score = noise * losses[row.unitAt(i)] / Math.max(1.0, row.saved(i));
+            double score = noise * losses[row.unitAt(i)] / Math.max(1L, row.saved(i));
             if (score < least) {
                 least = score;
                 worst = i;

@@ -18,6 +18,8 @@ public record Recut(Order order, Optional<String> oneShot) {
     public static final List<Integer> USUAL_SECONDS = List.of(30, 60, 120, 300, 600);
 
     /**
+     * The best tail within what is left.
+     *
      * @param leftSeconds from now, 0 or more
      */
     public static Recut of(Situation situation, double leftSeconds, Times times, Variety variety) {

@@ -60,6 +60,8 @@ public final class RunningOrder {
     }
 
     /**
+     * The order that is worth most, see above.
+     *
      * @param windowSeconds from now, 0 or more
      * @throws IllegalArgumentException if the variety lacks a shot or the window is negative
      */

@@ -7,13 +7,11 @@ package lookstep.server.order;
 final class Straightening {
     private static final int LONGEST_PIECE = 6;
 
-    private final Stops stops;
     private final Row row;
     private final int firstFree;
     private final int[][] otherEnds;
 
     Straightening(Stops stops, Row row) {
-        this.stops = stops;
         this.row = row;
         firstFree = stops.somethingMustBeFirst() ? 1 : 0;
         otherEnds = new int[stops.units()][];
@@ -27,7 +25,9 @@ final class Straightening {
         boolean any = false;
         boolean better = true;
         while (better) {
-            better = endOtherwise() | movePieces() | turnPieces();
+            better = endOtherwise();
+            better |= movePieces();
+            better |= turnPieces();
             any |= better;
         }
         return any;

@@ -24,7 +24,7 @@ final class TreeBound {
     private static final int PATIENCE = 6;
 
     /** Pairs of units looked at; about a second. */
-    private static final long MOST_WORK = 300_000_000;
+    private static final long MOST_WORK = 200_000_000;
 
     /** A part of the orders that cannot be worth more than this above the found one is done. */
     private static final double NEAR_ENOUGH = 0.005;
@@ -171,6 +171,8 @@ final class TreeBound {
     }
 
     /**
+     * What no order is worth more than.
+     *
      * @param found the best order that is known
      * @return importance
      */

@@ -18,7 +18,7 @@ final class UpperBound {
     private static final int PLAIN_STEPS = 80;
     private static final int REMEMBERING_STEPS = 150;
     private static final int MOST_LABELS = 100_000;
-    private static final int MOST_WORK = 1_500_000;
+    private static final int MOST_WORK = 700_000;
 
     /** Near enough: a bound this little above what was found is not bettered. */
     private static final double NEAR_ENOUGH = 0.005;
@@ -47,6 +47,8 @@ final class UpperBound {
     }
 
     /**
+     * What no order is worth more than.
+     *
      * @param found the best order that is known; the better it is, the sooner the bound is near
      * @return thousandths of importance; empty if there is too much to count
      */

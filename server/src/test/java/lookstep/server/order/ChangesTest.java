@@ -7,13 +7,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import lookstep.server.order.RandomShoots.Builder;
+import lookstep.server.order.RandomShoots.ItemBuilder;
 import org.junit.jupiter.api.Test;
 
 class ChangesTest {
     private static Item item(
             String look, Set<String> people, double lens, double distance, String room) {
-        return new Builder(
+        return new ItemBuilder(
                         look + people + lens + distance + room,
                         5,
                         10,

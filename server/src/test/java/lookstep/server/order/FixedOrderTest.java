@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.stream.Stream;
-import lookstep.server.order.RandomShoots.Builder;
+import lookstep.server.order.RandomShoots.ItemBuilder;
 import org.junit.jupiter.api.Test;
 
 class FixedOrderTest {
@@ -13,9 +13,9 @@ class FixedOrderTest {
     void whatDoesNotFitFallsOffAtTheEnd() {
         List<Item> items =
                 List.of(
-                        Builder.plain("first", 5, 10).safe().build(),
-                        Builder.plain("long", 10, 60).build(),
-                        Builder.plain("short", 3, 5).build());
+                        ItemBuilder.plain("first", 5, 10).safe().build(),
+                        ItemBuilder.plain("long", 10, 60).build(),
+                        ItemBuilder.plain("short", 3, 5).build());
         FixedOrder written =
                 FixedOrder.within(Situation.fresh(items), 30, Times.USUAL, Variety.none(items));
         assertEquals(1, written.fitting());
@@ -32,7 +32,7 @@ class FixedOrderTest {
             RandomShoots chance = new RandomShoots(seed);
             List<Item> ungrouped =
                     chance.plan(14).stream()
-                            .map(i -> Builder.of(i).group("", false).build())
+                            .map(i -> ItemBuilder.of(i).group("", false).build())
                             .toList();
             List<Item> items =
                     Stream.concat(

@@ -9,7 +9,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Random;
 import lookstep.server.order.Change.Part;
-import lookstep.server.order.RandomShoots.Builder;
+import lookstep.server.order.RandomShoots.ItemBuilder;
 import org.junit.jupiter.api.Test;
 
 class PaceTest {
@@ -100,8 +100,8 @@ class PaceTest {
     void aReCutCountsWithThePace() {
         List<Item> items =
                 List.of(
-                        Builder.plain("vital", 5, 10).safe().build(),
-                        Builder.plain("other", 5, 10).build());
+                        ItemBuilder.plain("vital", 5, 10).safe().build(),
+                        ItemBuilder.plain("other", 5, 10).build());
         Situation situation = Situation.fresh(items);
         Pace pace = Pace.of(Collections.nCopies(50, PacedLeg.timed(WORDS, 10, 8, 20)));
         Recut planned = Recut.of(situation, 30, Times.USUAL, Variety.of(items));

@@ -62,7 +62,7 @@ final class RandomShoots {
     Situation small(int shots) {
         List<Item> items = new ArrayList<>();
         for (int i = 0; i < shots; i++) {
-            Builder item =
+            ItemBuilder item =
                     item(
                             i,
                             "look " + random.nextInt(3),
@@ -100,7 +100,7 @@ final class RandomShoots {
     private List<Item> withSafe(List<Item> items) {
         int safe = random.nextInt(items.size());
         List<Item> with = new ArrayList<>(items);
-        with.set(safe, Builder.of(items.get(safe)).safe().build());
+        with.set(safe, ItemBuilder.of(items.get(safe)).safe().build());
         return with;
     }
 
@@ -118,9 +118,9 @@ final class RandomShoots {
         return people;
     }
 
-    private Builder item(int number, String look, Set<String> people, String arrangement) {
+    private ItemBuilder item(int number, String look, Set<String> people, String arrangement) {
         int farOrNear = random.nextInt(3);
-        return new Builder(
+        return new ItemBuilder(
                 "shot-" + number,
                 1 + random.nextInt(10),
                 5 + random.nextInt(16),
@@ -136,14 +136,14 @@ final class RandomShoots {
     }
 
     /** An item being put together. */
-    static final class Builder {
+    static final class ItemBuilder {
         private final Item item;
         private boolean safe;
         private String group = "";
         private boolean splittable;
         private String room;
 
-        Builder(
+        ItemBuilder(
                 String id,
                 int importance,
                 double shootSeconds,
@@ -178,7 +178,7 @@ final class RandomShoots {
             this.room = room;
         }
 
-        private Builder(Item item) {
+        private ItemBuilder(Item item) {
             this.item = item;
             safe = item.safe();
             room = item.room();
@@ -186,13 +186,13 @@ final class RandomShoots {
             splittable = item.splittable();
         }
 
-        static Builder of(Item item) {
-            return new Builder(item);
+        static ItemBuilder of(Item item) {
+            return new ItemBuilder(item);
         }
 
         /** A shot like any other. */
-        static Builder plain(String id, int importance, double shootSeconds) {
-            return new Builder(
+        static ItemBuilder plain(String id, int importance, double shootSeconds) {
+            return new ItemBuilder(
                     id,
                     importance,
                     shootSeconds,
@@ -207,18 +207,18 @@ final class RandomShoots {
                     "hall");
         }
 
-        Builder safe() {
+        ItemBuilder safe() {
             safe = true;
             return this;
         }
 
-        Builder group(String name, boolean mayBeCut) {
+        ItemBuilder group(String name, boolean mayBeCut) {
             group = name;
             splittable = mayBeCut;
             return this;
         }
 
-        Builder room(String name) {
+        ItemBuilder room(String name) {
             room = name;
             return this;
         }

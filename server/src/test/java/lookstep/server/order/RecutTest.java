@@ -7,7 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import lookstep.server.order.RandomShoots.Builder;
+import lookstep.server.order.RandomShoots.ItemBuilder;
 import org.junit.jupiter.api.Test;
 
 class RecutTest {
@@ -15,8 +15,8 @@ class RecutTest {
     void withTooLittleTimeTheSafeShotIsTheOne() {
         List<Item> items =
                 List.of(
-                        Builder.plain("quick", 10, 2).build(),
-                        Builder.plain("vital", 1, 30).safe().build());
+                        ItemBuilder.plain("quick", 10, 2).build(),
+                        ItemBuilder.plain("vital", 1, 30).safe().build());
         Recut recut = Recut.of(Situation.fresh(items), 5, Times.USUAL, Variety.of(items));
         assertEquals(Optional.of("vital"), recut.oneShot());
     }
@@ -24,13 +24,13 @@ class RecutTest {
     /** In the bag it is not asked for again; then it is what adds most for its time. */
     @Test
     void withTheSafeShotInTheBagTheOneIsWhatAddsMostASecond() {
-        Item safe = Builder.plain("vital", 10, 10).safe().build();
+        Item safe = ItemBuilder.plain("vital", 10, 10).safe().build();
         List<Item> left =
                 List.of(
-                        Builder.plain("long", 10, 60).build(),
-                        Builder.plain("short", 4, 6).build(),
-                        Builder.plain("pair-1", 10, 6).group("pair", false).build(),
-                        Builder.plain("pair-2", 10, 6).group("pair", false).build());
+                        ItemBuilder.plain("long", 10, 60).build(),
+                        ItemBuilder.plain("short", 4, 6).build(),
+                        ItemBuilder.plain("pair-1", 10, 6).group("pair", false).build(),
+                        ItemBuilder.plain("pair-2", 10, 6).group("pair", false).build());
         List<Item> all = new ArrayList<>(left);
         all.add(safe);
         Situation situation = new Situation(left, List.of(safe), Optional.of(safe));
@@ -45,7 +45,7 @@ class RecutTest {
 
     @Test
     void withNothingLeftThereIsNoShot() {
-        Item safe = Builder.plain("vital", 10, 10).safe().build();
+        Item safe = ItemBuilder.plain("vital", 10, 10).safe().build();
         Situation situation = new Situation(List.of(), List.of(safe), Optional.of(safe));
         Recut recut = Recut.of(situation, 30, Times.USUAL, Variety.of(List.of(safe)));
         assertEquals(Optional.empty(), recut.oneShot());
@@ -54,11 +54,11 @@ class RecutTest {
 
     @Test
     void aBegunGroupIsFinishedFirst() {
-        Item one = Builder.plain("pair-1", 1, 5).group("pair", false).build();
+        Item one = ItemBuilder.plain("pair-1", 1, 5).group("pair", false).build();
         List<Item> left =
                 List.of(
-                        Builder.plain("great", 10, 5).build(),
-                        Builder.plain("pair-2", 1, 5).group("pair", false).build());
+                        ItemBuilder.plain("great", 10, 5).build(),
+                        ItemBuilder.plain("pair-2", 1, 5).group("pair", false).build());
         List<Item> all = List.of(one, left.get(0), left.get(1));
         Situation situation = new Situation(left, List.of(one), Optional.of(one));
         assertEquals(
@@ -68,12 +68,12 @@ class RecutTest {
 
     @Test
     void aBegunRoundMayBeCutButDoesNotComeBack() {
-        Item one = Builder.plain("solo-1", 1, 5).group("solos", true).build();
+        Item one = ItemBuilder.plain("solo-1", 1, 5).group("solos", true).build();
         List<Item> left =
                 List.of(
-                        Builder.plain("great", 10, 5).build(),
-                        Builder.plain("solo-2", 2, 5).group("solos", true).build(),
-                        Builder.plain("solo-3", 1, 9).group("solos", true).build());
+                        ItemBuilder.plain("great", 10, 5).build(),
+                        ItemBuilder.plain("solo-2", 2, 5).group("solos", true).build(),
+                        ItemBuilder.plain("solo-3", 1, 9).group("solos", true).build());
         List<Item> all = new ArrayList<>(left);
         all.add(one);
         Situation situation = new Situation(left, List.of(one), Optional.of(one));

@@ -11,7 +11,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import lookstep.server.order.RandomShoots.Builder;
+import lookstep.server.order.RandomShoots.ItemBuilder;
 import org.junit.jupiter.api.Test;
 
 class RunningOrderTest {
@@ -194,8 +194,8 @@ class RunningOrderTest {
     void theSafeShotComesEvenIfTheWindowIsTooShort() {
         List<Item> items =
                 List.of(
-                        Builder.plain("quick", 10, 3).build(),
-                        Builder.plain("vital", 1, 20).safe().build());
+                        ItemBuilder.plain("quick", 10, 3).build(),
+                        ItemBuilder.plain("vital", 1, 20).safe().build());
         Order order =
                 RunningOrder.best(
                         Situation.fresh(items), 12, Times.USUAL, Variety.of(items), Effort.QUICK);
@@ -209,8 +209,8 @@ class RunningOrderTest {
     void startsFollowFromChangesAndShots() {
         List<Item> items =
                 List.of(
-                        Builder.plain("first", 5, 10).safe().build(),
-                        Builder.plain("second", 5, 6).build());
+                        ItemBuilder.plain("first", 5, 10).safe().build(),
+                        ItemBuilder.plain("second", 5, 6).build());
         Order order =
                 RunningOrder.best(
                         Situation.fresh(items), 60, Times.USUAL, Variety.of(items), Effort.QUICK);

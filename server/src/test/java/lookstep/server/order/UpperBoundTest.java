@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.stream.IntStream;
-import lookstep.server.order.RandomShoots.Builder;
+import lookstep.server.order.RandomShoots.ItemBuilder;
 import org.junit.jupiter.api.Test;
 
 /** Against the proven best of plans that are small enough to know it. */
@@ -80,7 +80,7 @@ class UpperBoundTest {
                                     .map(
                                             i ->
                                                     i.group().isEmpty()
-                                                            ? Builder.of(i)
+                                                            ? ItemBuilder.of(i)
                                                                     .room(ROOMS[random.nextInt(3)])
                                                                     .build()
                                                             : i)
