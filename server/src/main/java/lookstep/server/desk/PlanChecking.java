@@ -138,8 +138,7 @@ public final class PlanChecking implements AutoCloseable {
     }
 
     private static ShootPlan without(ShootPlan plan, Set<String> added) {
-        return plan.withShots(
-                plan.shots().stream().filter(s -> !added.contains(s.id())).toList());
+        return plan.withShots(plan.shots().stream().filter(s -> !added.contains(s.id())).toList());
     }
 
     private static Variety variety(Likeness likeness) {
@@ -178,8 +177,7 @@ public final class PlanChecking implements AutoCloseable {
     }
 
     private static int count(Worked worked, Weight weight) {
-        return (int)
-                worked.findings().stream().filter(n -> n.finding().weight() == weight).count();
+        return (int) worked.findings().stream().filter(n -> n.finding().weight() == weight).count();
     }
 
     private static FindingPart part(Named named) {
@@ -213,7 +211,9 @@ public final class PlanChecking implements AutoCloseable {
     }
 
     private static String value(Object value) {
-        return value instanceof Double d ? PlanWords.number(Math.round(d * 100) / 100.0) : "" + value;
+        return value instanceof Double d
+                ? PlanWords.number(Math.round(d * 100) / 100.0)
+                : "" + value;
     }
 
     /** How alike the shots of a plan are; from what is planned while it is not worked out. */
@@ -237,8 +237,7 @@ public final class PlanChecking implements AutoCloseable {
         List<Edit> edits = new ArrayList<>();
         for (Change change : mend.changes()) {
             PlanPath path = PlanPath.of(JSON.valueToTree(change.path()));
-            edits.add(
-                    new Edit.Set(path, there(document, path), JSON.valueToTree(change.value())));
+            edits.add(new Edit.Set(path, there(document, path), JSON.valueToTree(change.value())));
         }
         return edits;
     }
@@ -261,8 +260,7 @@ public final class PlanChecking implements AutoCloseable {
                 .filter(n -> n.id().equals(id))
                 .findFirst()
                 .flatMap(n -> n.finding().mend())
-                .orElseThrow(
-                        () -> new NotPossible("this is no longer so: the plan has changed"));
+                .orElseThrow(() -> new NotPossible("this is no longer so: the plan has changed"));
     }
 
     @Override

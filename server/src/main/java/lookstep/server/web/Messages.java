@@ -41,8 +41,8 @@ import lookstep.server.web.CrewMessage.Position;
 import lookstep.server.web.CrewMessage.ShotPart;
 import lookstep.server.window.SolosRound;
 import lookstep.server.window.WindowNow;
-import lookstep.server.window.WindowView.ShotTime;
 import lookstep.server.window.WindowView;
+import lookstep.server.window.WindowView.ShotTime;
 import lookstep.simulator.model.colour.Srgb;
 import lookstep.simulator.model.colour.WhiteBalance;
 import lookstep.simulator.model.colour.Xyz;
@@ -162,15 +162,13 @@ public final class Messages {
                 PlacesPart.of(
                         lightings.read(),
                         state,
-                        LocalTime.ofInstant(
-                                Instant.ofEpochMilli(around.nowEpochMillis()), zone)),
+                        LocalTime.ofInstant(Instant.ofEpochMilli(around.nowEpochMillis()), zone)),
                 around.checks(),
                 DirectionPart.of(state, lighting, shots),
                 around.plan());
     }
 
-    private static List<LeftOutPart> leftOut(
-            LiveState state, Lighting lighting, WindowView view) {
+    private static List<LeftOutPart> leftOut(LiveState state, Lighting lighting, WindowView view) {
         ShootPlan plan = lighting.plan();
         return state.course().leftOut().stream()
                 .flatMap(id -> plan.shot(id).stream())
@@ -227,8 +225,7 @@ public final class Messages {
         return new ClockPart(state, whole, left, now);
     }
 
-    private static ShotPart shot(
-            Shot s, LiveState state, Lighting lighting, WindowView view) {
+    private static ShotPart shot(Shot s, LiveState state, Lighting lighting, WindowView view) {
         ShotTime time = view.shots().get(s.id());
         return new ShotPart(
                 s.id(),

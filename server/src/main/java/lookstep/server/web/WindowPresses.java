@@ -69,9 +69,7 @@ final class WindowPresses {
             return Optional.of(() -> cut(at, OptionalDouble.empty()));
         }
         double asked = seconds.asDouble();
-        return seconds.isNumber()
-                        && asked >= Cutting.LEAST_SECONDS
-                        && asked <= Cutting.MOST_SECONDS
+        return seconds.isNumber() && asked >= Cutting.LEAST_SECONDS && asked <= Cutting.MOST_SECONDS
                 ? Optional.of(() -> cut(at, OptionalDouble.of(asked)))
                 : Optional.empty();
     }
