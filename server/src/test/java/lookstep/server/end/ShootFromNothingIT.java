@@ -132,9 +132,9 @@ class ShootFromNothingIT {
         }
         Locator place = desk().locator(".point").first();
         write(place, "to the right", "1.8");
-        done("rim, position");
+        done("is now 1.8, -2, 2.3");
         write(place, "behind the front row", "1.4");
-        done("rim, position");
+        done("is now 1.8, 1.4, 2.3");
     }
 
     private void enterLooks() {
