@@ -95,6 +95,8 @@ let picked = null;
 /** Frames that are older than those of the message, once they were asked for. */
 let older = [];
 let link = null;
+/** Where the computed picture is that is shown. */
+let prediction = null;
 /** The plan's revision that was seen last. */
 let planSeen = null;
 
@@ -216,6 +218,9 @@ part('#swap').addEventListener('click', (event) => {
   letGo(event);
   pictures.swap();
 });
+part('plan-desk').addEventListener('closed', () => {
+  if (message !== null) showFrames();
+});
 stayAwake();
 tick();
 
@@ -240,7 +245,9 @@ function pickedFrame() {
 function showFrames() {
   const frame = pickedFrame();
   if (frame?.number === message.frame?.number) picked = null;
-  pictures.show({ ...message, frame });
+  // One picture is computed after the other: below the desk none is in the way of the desk's.
+  if (!planEditing.open) prediction = message.prediction;
+  pictures.show({ ...message, frame, prediction });
   strip.show(frames(), frame?.number ?? null);
   judge.show(frame, message.frame?.number ?? null);
   facts.show({ frame, shots: allShots(message), band: message.band });

@@ -15,7 +15,7 @@ const UNDO_LETTERS = 56;
  * its way; refused(words, about): why an edit was not made; computing(on): the picture is on its way;
  * choose(tab, name): an entry, as by a tap on it.
  *
- * Sends 'plan-edit' (detail: {edits, how: {says, merge, about}}), 'plan-undo', 'plan-redo', and
+ * Sends 'closed', 'plan-edit' (detail: {edits, how: {says, merge, about}}), 'plan-undo', 'plan-redo', and
  * 'plan-view' (detail: {tab, shot, id, waits, there, light}: what the picture and the plot are of; a shot
  * waits while the server does not know it yet).
  */
@@ -174,6 +174,7 @@ class PlanDesk extends HTMLElement {
       event.stopPropagation();
     });
     this.#dialog.addEventListener('keyup', (event) => event.stopPropagation());
+    this.#dialog.addEventListener('close', () => this.#tell('closed'));
     // After a tap beside all fields the focus is nowhere in the layer.
     for (const kind of ['keydown', 'keyup']) {
       addEventListener(kind, (event) => {

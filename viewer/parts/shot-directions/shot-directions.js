@@ -92,7 +92,7 @@ function pictureWithin(width, height, aspect) {
   return { w, h: w / aspect };
 }
 
-function fromAbove({ above, sharp }, { dots, size, radius, depth }, area) {
+function fromAbove({ above, sharp, focusY }, { dots, size, radius, depth }, area) {
   const near = nearest(above);
   const drawn = [];
   const clip = (y) => Math.min(Math.max(y, area.y), area.y + area.h - CAMERA_PIXELS);
@@ -103,6 +103,8 @@ function fromAbove({ above, sharp }, { dots, size, radius, depth }, area) {
     if (bottom - top > 2 && ends) {
       const band = { class: 'sharp', x: area.x, y: top, width: area.w, height: bottom - top };
       drawn.push(node('rect', band));
+      const y = clip(depth(focusY));
+      drawn.push(node('line', { class: 'focus', x1: area.x, x2: area.x + area.w, y1: y, y2: y }));
     }
   }
   const along = dots.map(({ x, y }) => `${x},${y}`).join(' ');

@@ -144,8 +144,7 @@ public final class PlanChecking implements AutoCloseable {
     }
 
     private static ShootPlan without(ShootPlan plan, Set<String> added) {
-        return plan.withShots(
-                plan.shots().stream().filter(s -> !added.contains(s.id())).toList());
+        return plan.withShots(plan.shots().stream().filter(s -> !added.contains(s.id())).toList());
     }
 
     private static Variety variety(Likeness likeness) {

@@ -33,8 +33,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * A photographer who writes no YAML: from the least plan there is to a shoot that is cut short, with
- * the program as it is packaged and Chromium before its pages.
+ * A photographer who writes no YAML: from the least plan there is to a shoot that is cut short,
+ * with the program as it is packaged and Chromium before its pages.
  */
 class ShootFromNothingIT {
     private static final double NOT_A_DOUBLE_TAP_MILLIS = 300;
@@ -132,9 +132,9 @@ class ShootFromNothingIT {
         }
         Locator place = desk().locator(".point").first();
         write(place, "to the right", "1.8");
-        done("rim, position");
+        done("is now 1.8, -2, 2.3");
         write(place, "behind the front row", "1.4");
-        done("rim, position");
+        done("is now 1.8, 1.4, 2.3");
     }
 
     private void enterLooks() {
@@ -372,12 +372,10 @@ class ShootFromNothingIT {
                 read.people().stream().map(Person::name).toList());
         assertEquals("drums", read.people().get(0).part());
         assertEquals(1.88, read.people().get(3).heightMetres());
-        assertEquals(
-                List.of("key", "fill", "rim"), read.rig().stream().map(Light::name).toList());
+        assertEquals(List.of("key", "fill", "rim"), read.rig().stream().map(Light::name).toList());
         assertEquals(1.8, read.rig().get(2).position().x());
         assertEquals(1.4, read.rig().get(2).position().y());
-        assertEquals(
-                List.of("safe", "rim only"), read.looks().stream().map(Look::name).toList());
+        assertEquals(List.of("safe", "rim only"), read.looks().stream().map(Look::name).toList());
         assertEquals(
                 List.of("Ines alone", "All in a V", "All in a W", "Two and two", "Edges"),
                 read.shots().stream().map(Shot::name).toList());

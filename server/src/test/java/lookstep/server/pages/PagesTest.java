@@ -9,7 +9,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import com.microsoft.playwright.Clock;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Route;
 import com.microsoft.playwright.WebSocketRoute;
@@ -286,7 +285,7 @@ class PagesTest extends PageCase {
 
     @Test
     void theClockRunsDownAndOver() {
-        page.clock().install(new Clock.InstallOptions().setTime(0));
+        stopTime();
         open("next", "crew");
         Locator figures = page.locator("shoot-clock .figures");
         assertThat(figures).hasText("5:24");

@@ -37,7 +37,8 @@ class RoomTest extends PageCase {
     @CsvSource({"360, 740", "1024, 768", "1366, 768", "844, 390"})
     void onTheNextPage(int width, int height) {
         page.setViewportSize(width, height);
-        for (String sample : List.of("crew", "crew-work-light", "crew-test", "crew-long", "crew-cut")) {
+        for (String sample :
+                List.of("crew", "crew-work-light", "crew-test", "crew-long", "crew-cut")) {
             for (boolean testing : new boolean[] {false, true}) {
                 open("next", sample);
                 if (testing && page.locator("#look-through").isHidden()) {
