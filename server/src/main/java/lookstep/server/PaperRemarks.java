@@ -17,7 +17,7 @@ final class PaperRemarks {
     static List<String> of(ShootPlan plan) {
         Set<String> all = new LinkedHashSet<>();
         for (Location location : plan.locations()) {
-            ShootPlan there = plan.locations().size() == 1 ? plan : plan.at(location.name());
+            ShootPlan there = plan.at(location.name());
             there.looks().forEach(look -> all.addAll(LookLevels.of(there, look).notes()));
             PatchReport.of(there).warnings().forEach(w -> all.add(w.says() + "; " + w.mend()));
         }

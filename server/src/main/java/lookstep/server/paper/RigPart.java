@@ -47,9 +47,9 @@ final class RigPart {
         return sheet.order().stream().flatMap(id -> there.shot(id).stream()).findFirst();
     }
 
-    /** The plan at one of its places. */
+    /** The plan at one of its places; also a place that is alone may have its lights elsewhere. */
     static ShootPlan at(ShootPlan plan, Location location) {
-        return plan.locations().size() == 1 ? plan : plan.at(location.name());
+        return plan.at(location.name());
     }
 
     private static void lights(Pages pages, Location location) {

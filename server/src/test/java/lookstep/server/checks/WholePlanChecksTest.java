@@ -13,7 +13,10 @@ import java.util.ArrayList;
 import java.util.List;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
+import lookstep.server.plan.file.DemoShoot;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class WholePlanChecksTest {
     private static final String PLACE = "  walls: brick\n";
@@ -125,6 +128,56 @@ class WholePlanChecksTest {
         assertTrue(
                 HeatCheck.of(DEMO).stream()
                         .anyMatch(x -> x.says().contains("‘top’ hangs 4.3 m high")));
+    }
+
+    private static Finding heat(ShootPlan plan, String light) {
+        return HeatCheck.of(plan).stream()
+                .filter(x -> x.subject().light().equals(light))
+                .filter(x -> x.numbers().containsKey("nearestHeadMetres"))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /** Back along its aim is nearer to the heads for one that looks away from them. */
+    @ParameterizedTest
+    @ValueSource(strings = {"[-0.3, -3, 1.7]", "[0.4, 0.2, 1.5]"})
+    void theMendOfALightNearAHeadStandsFarther(String aim) {
+        String from = "position: [-0.3, -0.6, 1.7]\n    aim: " + aim;
+        ShootPlan near = Plans.with("position: [-1.9, -1.7, 2.3]\n    aim: [0.4, 0.2, 1.5]", from);
+        Change change = heat(near, "key").mend().orElseThrow().changes().get(0);
+        assertEquals(Paths.light("key", "position"), change.path());
+        ShootPlan mended =
+                Plans.with(
+                        "position: [-1.9, -1.7, 2.3]\n    aim: [0.4, 0.2, 1.5]",
+                        "position: " + change.value() + "\n    aim: " + aim);
+        assertTrue(
+                HeatCheck.of(mended).stream().noneMatch(x -> x.subject().light().equals("key")),
+                change.value().toString());
+    }
+
+    @Test
+    void aLightThatOnlyALookMovesNearHasAMendInWordsAlone() {
+        ShootPlan plan =
+                Plans.with(
+                        "      key: {percent: 100}\n      rim: {stops: +1}\n",
+                        "      key: {percent: 100}\n      rim: {stops: +1}\n"
+                                + "    moved: {key: {position: [-0.3, -0.6, 1.7]}}\n");
+        assertEquals(List.of(), heat(plan, "key").mend().orElseThrow().changes());
+    }
+
+    @Test
+    void aLightThatPlacesHaveAtPointsOfTheirOwnHasAMendInWordsAlone() {
+        String text = DemoShoot.text();
+        int at = text.indexOf("place:\n");
+        int end = text.indexOf("# A shoot in several places");
+        String place =
+                "places:\n  - {name: %s, width: 8, depth: 9, height: 4.8, background: {distance:"
+                        + " 2.5, surface: black cloth}, floor: wood, walls: brick%s}\n";
+        String near = ", lights: [{name: key, position: [-0.3, -0.6, 1.7]}, fill, rim, top]";
+        String two =
+                place.formatted("one", near) + place.replace("places:\n", "").formatted("two", "");
+        ShootPlan plan = Plans.with(text.substring(at, end), two).at("one");
+        assertEquals(List.of(), heat(plan, "key").mend().orElseThrow().changes());
     }
 
     @Test

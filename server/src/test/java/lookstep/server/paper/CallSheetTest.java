@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
@@ -35,6 +36,8 @@ import lookstep.server.plan.Sensor;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.server.plan.file.DemoShoot;
+import lookstep.server.plan.file.PlanReader;
+import lookstep.server.plan.file.PlanReading;
 import lookstep.simulator.model.scene.Arrangement;
 import lookstep.simulator.model.space.Vec3;
 import org.junit.jupiter.api.Test;
@@ -119,7 +122,27 @@ class CallSheetTest {
 
     @Test
     void eachSlotOfEachLookIsThereToBeSetByHand() throws Exception {
-        String text = Poppler.text(write(sheet(DEMO, PaperSize.A4))).replace("2031, 12:30", "");
+        eachSlotIsThere(DEMO, DEMO);
+    }
+
+    /** A nearer key gives more lux, so what is asked in stops from it wants other slots. */
+    @Test
+    void theLightsOfAPlaceThatIsAloneAreSetAsTheyStandThere() throws Exception {
+        String own =
+                "  walls: brick\n"
+                        + "  lights: [{name: key, position: [-0.9, -0.8, 2]}, fill, rim, top]\n";
+        PlanReading reading =
+                new PlanReader(GenericFixtures.all())
+                        .read(
+                                DemoShoot.text()
+                                        .replace("  walls: brick\n", own)
+                                        .getBytes(StandardCharsets.UTF_8));
+        ShootPlan plan = ((PlanReading.Good) reading).plan();
+        eachSlotIsThere(plan, plan.at(""));
+    }
+
+    private void eachSlotIsThere(ShootPlan printed, ShootPlan there) throws Exception {
+        String text = Poppler.text(write(sheet(printed, PaperSize.A4))).replace("2031, 12:30", "");
         String settings = text.substring(text.indexOf("Slots are written as"));
         for (int i = 0; i < DEMO.looks().size(); i++) {
             Look look = DEMO.looks().get(i);
@@ -129,7 +152,7 @@ class CallSheetTest {
                             ? settings.indexOf(" " + DEMO.looks().get(i + 1).name() + ": f/")
                             : settings.length();
             assertTrue(from > 0 && to > from, look.name());
-            DmxPacket packet = RigPackets.packet(DEMO, LookLevels.of(DEMO, look).levels(), 1);
+            DmxPacket packet = RigPackets.packet(there, LookLevels.of(there, look).levels(), 1);
             int slots = 0;
             Matcher pair = Pattern.compile(" (\\d+):(\\d+)").matcher(settings.substring(from, to));
             while (pair.find()) {
