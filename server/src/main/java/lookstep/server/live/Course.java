@@ -83,8 +83,7 @@ public record Course(
      * @param at how many of the order are made or under way
      * @param made whether a shot needs not be made any more
      */
-    Course following(
-            List<String> possible, List<String> added, int at, Predicate<String> made) {
+    Course following(List<String> possible, List<String> added, int at, Predicate<String> made) {
         List<String> next = new ArrayList<>(order.subList(0, Math.min(at, order.size())));
         next.retainAll(possible);
         List<String> back =
@@ -115,9 +114,7 @@ public record Course(
                 next.add(Math.max(behind, placeOf(id, order, next)), id);
             }
         }
-        possible.stream()
-                .filter(id -> !next.contains(id) && !out.contains(id))
-                .forEach(next::add);
+        possible.stream().filter(id -> !next.contains(id) && !out.contains(id)).forEach(next::add);
         return ordered(next, out);
     }
 

@@ -70,8 +70,7 @@ public final class Live {
      *
      * @param kind look or person
      */
-    public synchronized LiveState renamed(String kind, String from, String to)
-            throws IOException {
+    public synchronized LiveState renamed(String kind, String from, String to) throws IOException {
         return record(List.of(new Event.Renamed(kind, from, to)));
     }
 
@@ -108,9 +107,7 @@ public final class Live {
                                 .filter(next.order()::contains)
                                 .count();
         int place =
-                byId > 0 || now.position() == 0
-                        ? byId
-                        : Math.min(behind + 1, next.order().size());
+                byId > 0 || now.position() == 0 ? byId : Math.min(behind + 1, next.order().size());
         String shot = place == 0 ? "" : next.order().get(place - 1);
         if (!shot.equals(now.shot())) {
             events.add(new Event.WentTo(place, shot));

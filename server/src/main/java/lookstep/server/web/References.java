@@ -21,7 +21,13 @@ final class References {
     private static final long MOST_BYTES = 30L << 20;
     private static final Map<String, String> KINDS =
             Map.of(
-                    "jpg", "image/jpeg", "jpeg", "image/jpeg", "png", "image/png", "webp",
+                    "jpg",
+                    "image/jpeg",
+                    "jpeg",
+                    "image/jpeg",
+                    "png",
+                    "image/png",
+                    "webp",
                     "image/webp");
 
     private final Path folder;
@@ -56,8 +62,7 @@ final class References {
         }
         try {
             byte[] bytes = Files.readAllBytes(file.get());
-            exchange.getResponseHeaders()
-                    .put(Headers.CONTENT_TYPE, kind(file.get()).orElseThrow());
+            exchange.getResponseHeaders().put(Headers.CONTENT_TYPE, kind(file.get()).orElseThrow());
             exchange.getResponseSender().send(ByteBuffer.wrap(bytes));
         } catch (IOException gone) {
             exchange.setStatusCode(StatusCodes.NOT_FOUND);

@@ -39,9 +39,7 @@ public final class BestOrders {
                         now.variety(),
                         steps);
         if (!key.equals(newest)) {
-            best =
-                    Recut.of(
-                            now.situation(), steps * STEP_SECONDS, now.paced(), now.variety());
+            best = Recut.of(now.situation(), steps * STEP_SECONDS, now.paced(), now.variety());
             newest = key;
         }
         return best;

@@ -113,8 +113,7 @@ public record WindowNow(
                         .orElseGet(() -> Changes.first(current, paced))
                         .seconds();
         long stepped = last < 0 ? nowEpochMillis : since.get(last).atEpochMillis();
-        return Math.max(
-                0, changing + shooting - Math.max(0, nowEpochMillis - stepped) / 1000.0);
+        return Math.max(0, changing + shooting - Math.max(0, nowEpochMillis - stepped) / 1000.0);
     }
 
     /** As the running order asks for it, at the pace of this shoot; the current shot as made. */

@@ -154,8 +154,7 @@ class DeskTest {
     void aLookThatIsCalledOtherwiseKeepsWhatTheSetMadeUp() throws NotPossible, IOException {
         live.step(0);
         SolosRound round =
-                SolosRound.of(
-                        lightings.of(live.state()).plan(), live.state(), List.of());
+                SolosRound.of(lightings.of(live.state()).plan(), live.state(), List.of());
         live.next(1, round.ids(), round.added(), "");
         int shots = live.state().course().order().size();
         StringBuilder uses = new StringBuilder();

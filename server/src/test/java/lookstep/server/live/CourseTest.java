@@ -240,8 +240,7 @@ class CourseTest {
     }
 
     @Test
-    void aLookThatIsCalledOtherwiseTakesItsShotsAndChangesAlong()
-            throws IOException, NotPossible {
+    void aLookThatIsCalledOtherwiseTakesItsShotsAndChangesAlong() throws IOException, NotPossible {
         live.step(0);
         live.next(1, List.of("solo-ines"), List.of(shot("solo-ines")), "");
         live.renamed("look", "look", "evening");

@@ -86,8 +86,7 @@ class OnTheSetTest {
     void whoIsOnTheirSoloNowDoesNotGetASecond() throws NotPossible {
         step("solo-ines");
         SolosRound round = SolosRound.of(PLAN, state, List.of());
-        assertEquals(
-                List.of("solo-marlo", "solo-petra", "solo-quill", "solo-tovah"), round.ids());
+        assertEquals(List.of("solo-marlo", "solo-petra", "solo-quill", "solo-tovah"), round.ids());
     }
 
     @Test
@@ -100,8 +99,7 @@ class OnTheSetTest {
     @Test
     void aCutToTheClockLeavesTheWindowToThePlan() {
         step("safe");
-        assertEquals(
-                0, Cutting.cut(window(), state, OptionalDouble.empty(), now).windowMillis());
+        assertEquals(0, Cutting.cut(window(), state, OptionalDouble.empty(), now).windowMillis());
     }
 
     @Test
@@ -114,7 +112,8 @@ class OnTheSetTest {
                                 PLAN.shots().get(0),
                                 with(rim, new Shot.Use("", "stairs", false, 0, "")),
                                 with(solo, new Shot.Use("", "stairs", true, 0, ""))));
-        assertEquals(3, PlannedOrder.of(mixed, Variety.of(ShotItems.of(mixed))).best().ids().size());
+        assertEquals(
+                3, PlannedOrder.of(mixed, Variety.of(ShotItems.of(mixed))).best().ids().size());
     }
 
     private static Shot with(Shot s, Shot.Use use) {

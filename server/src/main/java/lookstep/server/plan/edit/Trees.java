@@ -48,11 +48,7 @@ final class Trees {
         ObjectNode out = JsonNodeFactory.instance.objectNode();
         at(root, group)
                 .properties()
-                .forEach(
-                        e ->
-                                out.set(
-                                        e.getKey().equals(key) ? name : e.getKey(),
-                                        e.getValue()));
+                .forEach(e -> out.set(e.getKey().equals(key) ? name : e.getKey(), e.getValue()));
         return group.isRoot() ? out : set(root, group, out);
     }
 
