@@ -107,6 +107,8 @@ final class InsertionSearch {
     /** Puts in what fits, best gain a second first; noise makes another choice each time. */
     private void fill(double noise) {
         double[] liking = new double[stopsOf.length];
+        // the chance costs time too, most with short rows
+        row.looked(4 * liking.length);
         for (int u = 0; u < liking.length; u++) {
             liking[u] = 1 + noise * (random.nextDouble() - 0.5);
         }
