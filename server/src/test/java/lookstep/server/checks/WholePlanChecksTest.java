@@ -18,6 +18,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
+@SuppressWarnings("StringConcatToTextBlock") // pieces of a file, with their indents
 class WholePlanChecksTest {
     private static final String PLACE = "  walls: brick\n";
 

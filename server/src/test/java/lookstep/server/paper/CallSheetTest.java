@@ -46,6 +46,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
 /** The sheet as other programs read it. */
+@SuppressWarnings("StringConcatToTextBlock") // pieces of a file, with their indents
 class CallSheetTest {
     private static final ShootPlan DEMO = DemoShoot.read(GenericFixtures.all());
     private static final LocalDateTime NOON = LocalDateTime.of(2031, 5, 4, 12, 30);
