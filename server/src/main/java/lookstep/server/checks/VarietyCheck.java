@@ -16,10 +16,15 @@ final class VarietyCheck {
         double most = 0;
         for (int i = 0; i < likeness.shots().size(); i++) {
             for (int j = i + 1; j < likeness.shots().size(); j++) {
+                String one = likeness.shots().get(i);
+                String other = likeness.shots().get(j);
+                if (!client(plan, one).equals(client(plan, other))) {
+                    continue; // each client gets their own
+                }
                 double alike = likeness.alike().get(i).get(j);
                 most = Math.max(most, alike);
                 if (alike >= Likeness.SAME) {
-                    all.add(same(plan, likeness.shots().get(i), likeness.shots().get(j), alike));
+                    all.add(same(plan, one, other, alike));
                 }
             }
         }
@@ -41,6 +46,10 @@ final class VarietyCheck {
         }
         people(plan, all);
         return all;
+    }
+
+    private static String client(ShootPlan plan, String shot) {
+        return plan.shot(shot).map(s -> s.use().job()).orElse("");
     }
 
     private static Finding same(ShootPlan plan, String one, String other, double alike) {

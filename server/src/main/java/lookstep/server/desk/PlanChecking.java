@@ -113,7 +113,7 @@ public final class PlanChecking implements AutoCloseable {
             return;
         }
         try {
-            Variety variety = variety(Likeness.of(plan));
+            Variety variety = variety(plan, Likeness.of(plan));
             List<Finding> all = new ArrayList<>();
             checks.check(plan).findings().forEach(f -> all.add(byHand(f, added)));
             ShootPlan written = without(plan, added);
@@ -147,12 +147,20 @@ public final class PlanChecking implements AutoCloseable {
         return plan.withShots(plan.shots().stream().filter(s -> !added.contains(s.id())).toList());
     }
 
-    private static Variety variety(Likeness likeness) {
+    private static Variety variety(ShootPlan plan, Likeness likeness) {
+        // The same picture for another client is another wish.
+        List<String> clients =
+                likeness.shots().stream()
+                        .map(id -> plan.shot(id).map(s -> s.use().job()).orElse(""))
+                        .toList();
         int n = likeness.shots().size();
         double[][] alike = new double[n][n];
         for (int i = 0; i < n; i++) {
             for (int j = 0; j < n; j++) {
-                alike[i][j] = likeness.alike().get(i).get(j);
+                alike[i][j] =
+                        clients.get(i).equals(clients.get(j))
+                                ? likeness.alike().get(i).get(j)
+                                : 0;
             }
         }
         return Variety.given(likeness.shots(), alike);

@@ -28,7 +28,8 @@ public final class Variety {
     /**
      * From what the shots are: the share of people in both of those in either, times 0.35 for
      * another look, 0.6 for another arrangement and 0.6 for another framing (format or focal
-     * length), figures of our own. With nobody in either, people count as the same.
+     * length), figures of our own. With nobody in either, people count as the same. The same for
+     * another client is another wish, and nothing alike.
      */
     public static Variety of(List<Item> items) {
         double[][] likeness = new double[items.size()][items.size()];
@@ -102,6 +103,9 @@ public final class Variety {
     }
 
     private static double alike(Item one, Item other) {
+        if (!one.job().equals(other.job())) {
+            return 0;
+        }
         Set<String> both = new HashSet<>(one.people());
         both.retainAll(other.people());
         int either = one.people().size() + other.people().size() - both.size();
