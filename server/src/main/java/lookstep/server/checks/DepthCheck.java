@@ -109,18 +109,17 @@ final class DepthCheck {
                                     + " farther away"));
         }
         double cost = 2 * Words.log2(mark.get().exact() / s.camera().fNumber());
-        double iso = s.camera().iso() * Math.pow(2, cost);
-        Mark isoMark = Scales.nearestIso(iso);
+        double iso = PayingIso.wanted(s.camera(), cost);
+        Optional<Mark> paying = PayingIso.of(s.camera(), cost);
         double slower = s.camera().seconds() * Math.pow(2, cost);
-        boolean payable = iso <= isoMark.exact() * 1.13;
         numbers.put("fNumberMend", mark.get().nominal())
                 .put("costStops", cost)
                 .put("isoThatPays", iso)
                 .put("secondsThatPay", slower);
         List<Change> changes = new ArrayList<>();
-        if (payable) {
+        if (paying.isPresent()) {
             changes.add(new Change(Paths.camera(set(s), "f"), mark.get().nominal()));
-            changes.add(new Change(Paths.camera(set(s), "iso"), isoMark.nominal()));
+            changes.add(new Change(Paths.camera(set(s), "iso"), paying.get().nominal()));
         }
         String focus =
                 best <= s.camera().fNumber() * NEAR_ENOUGH
@@ -134,7 +133,7 @@ final class DepthCheck {
                                 "f/%s costs %s: ISO %s or %s pays for it%s",
                                 mark.get().text(),
                                 Words.stops(cost),
-                                payable ? isoMark.text() : Words.text("%.0f", iso),
+                                paying.map(Mark::text).orElse(Words.text("%.0f", iso)),
                                 Scales.formatTime(slower),
                                 focus),
                         changes));

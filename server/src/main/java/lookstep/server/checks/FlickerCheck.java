@@ -87,18 +87,34 @@ final class FlickerCheck {
                         Subject.shot(s),
                         says,
                         numbers.all(),
-                        Optional.of(
+                        Optional.of(mend(s, time, known && !hundredTwenty, mark))));
+    }
+
+    /** At 60 Hz no mark of the dial is exact enough to be written. */
+    private static Mend mend(Staged s, String times, boolean fiftyHertz, Mark time) {
+        String words = times + " s takes in whole pulses; or turn the house light off";
+        if (!fiftyHertz) {
+            return Mend.words(words);
+        }
+        double cost = Words.log2(s.camera().seconds() / time.exact());
+        Optional<Mark> iso = PayingIso.of(s.camera(), cost);
+        String change =
+                Words.text(
+                        "; %s s is %s %s",
+                        time.text(), Words.stops(cost), cost < 0 ? "more light" : "less light");
+        return iso.map(
+                        i ->
                                 new Mend(
-                                        time
-                                                + " s takes in whole pulses; or turn the house light"
-                                                + " off",
-                                        known && !hundredTwenty
-                                                ? List.of(
-                                                        new Change(
-                                                                Paths.camera(
-                                                                        s.look().name(), "time"),
-                                                                mark.text()))
-                                                : List.of()))));
+                                        words + change + ": ISO " + i.text() + " exposes as before",
+                                        List.of(
+                                                new Change(
+                                                        Paths.camera(s.look().name(), "time"),
+                                                        time.text()),
+                                                new Change(
+                                                        Paths.camera(s.look().name(), "iso"),
+                                                        i.nominal()))))
+                .orElseGet(
+                        () -> Mend.words(words + change + ", and no ISO of the dial makes up for it"));
     }
 
     private static boolean dimmed(Staged s) {

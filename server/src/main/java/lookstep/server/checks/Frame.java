@@ -27,13 +27,13 @@ record Frame(
     static Frame of(Staged s) {
         Camera c = s.camera();
         Sensor sensor = s.plan().around().sensor();
-        double format = Formats.aspect(s.shot().framing());
-        // Upright formats are taken with the camera upright.
-        boolean upright = format < 1;
+        String framing = s.shot().framing();
+        boolean upright = Formats.upright(framing);
         double w = upright ? sensor.shortMillimetres() : sensor.longMillimetres();
         double h = upright ? sensor.longMillimetres() : sensor.shortMillimetres();
-        double cutWidth = Math.min(w, h * format);
-        double cutHeight = cutWidth / format;
+        Formats.Crop crop = Formats.crop(framing, sensor);
+        double cutWidth = (crop.right() - crop.left()) * w;
+        double cutHeight = (crop.bottom() - crop.top()) * h;
         Vec3 forward = c.target().minus(c.position()).unit();
         Vec3 across = forward.cross(new Vec3(0, 0, 1));
         Vec3 right = across.length() < 1e-9 ? new Vec3(1, 0, 0) : across.unit();

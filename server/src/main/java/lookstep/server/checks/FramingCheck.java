@@ -15,8 +15,10 @@ import lookstep.simulator.model.space.Vec3;
  * words have room, and no lamp stands in the picture.
  */
 final class FramingCheck {
-    /** 10 mm to the edge of the paper and 3 mm that are cut off, of a page 210 mm wide. */
-    static final double PAGE_MARGIN = 13 / 216.0;
+    /** 10 mm to the edge of the paper and 3 mm that are cut off, of a page of 210 x 297 mm. */
+    private static final double PAGE_MARGIN_MILLIMETRES = 13;
+
+    private static final double CUT_MILLIMETRES = 2 * 3;
 
     /** Elsewhere: a little, so that a crooked picture can be turned (figure of our own). */
     static final double MARGIN = 0.03;
@@ -73,11 +75,31 @@ final class FramingCheck {
         double least() {
             return Math.min(top, Math.min(left, right));
         }
+
+        boolean within(Margin margin) {
+            return Math.min(left, right) >= margin.side() && top >= margin.above();
+        }
+    }
+
+    /** What is to be left free, in shares of the picture's width and height. */
+    private record Margin(double side, double above) {
+        static Margin of(String framing) {
+            double wide =
+                    switch (framing) {
+                        case "cover" -> 210;
+                        case "spread" -> 2 * 210;
+                        default -> 0;
+                    };
+            return wide == 0
+                    ? new Margin(MARGIN, MARGIN)
+                    : new Margin(
+                            PAGE_MARGIN_MILLIMETRES / (wide + CUT_MILLIMETRES),
+                            PAGE_MARGIN_MILLIMETRES / (297 + CUT_MILLIMETRES));
+        }
     }
 
     private static Finding inside(Staged s, Frame frame, Extent people) {
-        boolean page = s.shot().framing().equals("cover") || s.shot().framing().equals("spread");
-        double margin = page ? PAGE_MARGIN : MARGIN;
+        Margin margin = Margin.of(s.shot().framing());
         double across = 1 - people.left() - people.right();
         Numbers numbers =
                 new Numbers()
@@ -85,10 +107,11 @@ final class FramingCheck {
                         .put("rightShare", people.right())
                         .put("topShare", people.top())
                         .put("bottomShare", people.bottom())
-                        .put("leastWantedShare", margin)
+                        .put("leastWantedAsideShare", margin.side())
+                        .put("leastWantedAboveShare", margin.above())
                         .put("peopleShareOfWidth", across)
                         .put("cropShareOfSensor", frame.share());
-        if (people.least() >= margin) {
+        if (people.within(margin)) {
             return finding(
                     s,
                     Weight.GOOD,
@@ -105,23 +128,26 @@ final class FramingCheck {
                     Optional.empty());
         }
         boolean cut = people.least() < 0;
+        double aside = Math.min(people.left(), people.right());
+        boolean above = people.top() - margin.above() < aside - margin.side();
         String says =
                 cut
                         ? Words.text(
                                 "a %s cuts %s: %s too far out",
                                 s.shot().framing(), people.cut(), Words.percent(-people.least()))
                         : Words.text(
-                                "people come within %s of the edge of a %s; %s is wanted",
-                                Words.percent(people.least()),
+                                "people come within %s of the %s of a %s; %s is wanted",
+                                Words.percent(above ? people.top() : aside),
+                                above ? "upper edge" : "side",
                                 s.shot().framing(),
-                                Words.percent(margin));
+                                Words.percent(above ? margin.above() : margin.side()));
         return finding(
                 s, cut ? Weight.WRONG : Weight.LOOK, says, numbers, farther(s, margin, numbers));
     }
 
     /** The least distance from which all are inside. */
-    private static Optional<Mend> farther(Staged s, double margin, Numbers numbers) {
-        return farther(s, e -> e.least() >= margin, numbers, "leaves all inside");
+    private static Optional<Mend> farther(Staged s, Margin margin, Numbers numbers) {
+        return farther(s, e -> e.within(margin), numbers, "leaves all inside");
     }
 
     private interface Wish {

@@ -4,8 +4,11 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import lookstep.server.look.LookLevels;
+import lookstep.server.look.Photometry;
 import lookstep.server.plan.Light;
-import lookstep.simulator.model.light.Luminaire;
+import lookstep.server.plan.Look;
+import lookstep.server.plan.Placing;
 import lookstep.simulator.model.scene.LampInRoom;
 import lookstep.simulator.model.space.Vec3;
 
@@ -22,6 +25,9 @@ final class RoomCheck {
 
     /** Closer to a lamp than this nobody poses (figure of our own). */
     private static final double LEAST_METRES = 0.8;
+
+    /** A click of a camera dial: more than that the faces are not to change. */
+    private static final double SAME_STOPS = 1 / 3.0;
 
     private RoomCheck() {}
 
@@ -135,10 +141,9 @@ final class RoomCheck {
         double others = Arrays.stream(each).sum() - each[main];
         double limit = GREY * Math.pow(2, DARK_STOPS);
         double keep = (limit - others) / each[main];
-        Vec3 aim = lamp.aim();
-        double now = lamp.position().minus(aim).length();
+        double now = lamp.position().minus(lamp.aim()).length();
         double least = LEAST_METRES / now;
-        if (keep <= 0 || share(s, main, points, least) > keep) {
+        if (keep <= 0 || !(share(s, main, points, least) <= keep)) {
             return Mend.words(
                     Words.text(
                             "bringing ‘%s’ closer does not do it alone: put a grid on it, set it"
@@ -156,44 +161,87 @@ final class RoomCheck {
                 low = middle;
             }
         }
-        Vec3 to = aim.plus(lamp.position().minus(aim).times(low));
-        double down = -2 * Words.log2(low);
+        Light closer = closer(lamp, low);
+        double down = -Words.log2(turnedDown(lamp, closer));
+        double faces = Words.log2(faces(s, in(s, closer)) / faces(s, in(s, lamp))) - down;
         numbers.put("lightMetresNow", now)
                 .put("lightMetresForDark", now * low)
-                .put("stopsToTakeOffTheLight", down);
+                .put("stopsToTakeOffTheLight", down)
+                .put("facesChangeStops", faces);
         return new Mend(
                 Words.text(
-                        "‘%s’ at %.1f m instead of %.1f m from where it looks, and %s down, leaves"
-                                + " the room dark (inverse square); or a grid, or more from above"
-                                + " and behind",
+                        "‘%s’ at %.1f m instead of %.1f m from where it looks, with as much light as"
+                                + " before in the middle of the nearest row (%s down; what is asked"
+                                + " in lux or stops follows), leaves the room dark (inverse"
+                                + " square); or a grid, or more from above and behind",
                         lamp.name(), now * low, now, Words.stops(down)),
-                List.of(new Change(Paths.light(lamp.name(), "position"), Paths.point(to))));
+                Math.abs(faces) <= SAME_STOPS ? changes(s, lamp, closer) : List.of());
     }
 
     /**
-     * What is left of a lamp's light on the background when it stands at a share of its distance
-     * and gives the faces as much as before.
+     * The point, and the percents of all looks that have the light there; lux and stops are
+     * measured at the people and stay. None where the rig does not say where it stands, or where it
+     * cannot be set so low.
      */
-    private static double share(Staged s, int main, List<Vec3> points, double k) {
-        Luminaire lamp = s.scene().luminaires().get(main);
-        Luminaire moved =
-                new Luminaire(
-                        lamp.aim().plus(lamp.position().minus(lamp.aim()).times(k)),
-                        lamp.aim(),
-                        lamp.beamDegrees(),
-                        lamp.sizeMetres());
-        return ratio(s, moved, points) / ratio(s, lamp, points);
+    private static List<Change> changes(Staged s, Light lamp, Light closer) {
+        if (!WhereItStands.asTheRigHasIt(s.plan(), s.look(), lamp.name())) {
+            return List.of();
+        }
+        List<Change> all = new ArrayList<>();
+        all.add(
+                new Change(
+                        Paths.light(lamp.name(), "position"), Paths.point(closer.position())));
+        double floor = 100 * lamp.mode().floor(lamp.fixture().curve());
+        for (Look look : s.plan().looks()) {
+            Look.Setting setting = look.lights().get(lamp.name());
+            if (setting == null
+                    || look.moved().containsKey(lamp.name())
+                    || !(setting.level() instanceof Look.Level.Percent p)
+                    || p.percent() == 0) {
+                continue;
+            }
+            double percent = Math.round(p.percent() * turnedDown(lamp, closer) * 100) / 100.0;
+            if (percent < floor) {
+                return List.of();
+            }
+            all.add(new Change(Paths.setting(look.name(), lamp.name(), "percent"), percent));
+        }
+        return all;
     }
 
-    private static double ratio(Staged s, Luminaire lamp, List<Vec3> points) {
-        LampInRoom in = new LampInRoom(lamp, s.scene().room());
-        double background =
-                points.stream().mapToDouble(p -> in.lux(p, TO_THE_CAMERA)).average().orElse(0);
-        double faces =
-                s.scene().figures().stream()
-                        .mapToDouble(f -> in.lux(f.face(), TO_THE_CAMERA))
-                        .average()
-                        .orElse(0);
-        return background / faces;
+    /** At a share of the distance from where it looks, to centimetres as a file would have it. */
+    private static Light closer(Light lamp, double k) {
+        Vec3 to = lamp.aim().plus(lamp.position().minus(lamp.aim()).times(k));
+        List<Double> p = Paths.point(to);
+        return lamp.placed(new Placing(new Vec3(p.get(0), p.get(1), p.get(2)), lamp.aim()));
+    }
+
+    /** The share of its candela that gives as much as before where stops are measured. */
+    private static double turnedDown(Light lamp, Light closer) {
+        return LookLevels.luxAtSubject(lamp, 1) / LookLevels.luxAtSubject(closer, 1);
+    }
+
+    /** What is left of a lamp's light on the background when it is closer and turned down. */
+    private static double share(Staged s, int main, List<Vec3> points, double k) {
+        Light lamp = s.plan().rig().get(main);
+        Light closer = closer(lamp, k);
+        return background(in(s, closer), points)
+                / background(in(s, lamp), points)
+                * turnedDown(lamp, closer);
+    }
+
+    private static LampInRoom in(Staged s, Light lamp) {
+        return new LampInRoom(Photometry.luminaire(lamp), s.scene().room());
+    }
+
+    private static double background(LampInRoom in, List<Vec3> points) {
+        return points.stream().mapToDouble(p -> in.lux(p, TO_THE_CAMERA)).average().orElse(0);
+    }
+
+    private static double faces(Staged s, LampInRoom in) {
+        return s.scene().figures().stream()
+                .mapToDouble(f -> in.lux(f.face(), TO_THE_CAMERA))
+                .average()
+                .orElse(0);
     }
 }

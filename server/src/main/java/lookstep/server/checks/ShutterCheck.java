@@ -52,7 +52,7 @@ final class ShutterCheck {
                         .findFirst()
                         .orElseThrow();
         double cost = Words.log2(s.camera().seconds() / mark.exact());
-        Mark iso = Scales.nearestIso(s.camera().iso() * Math.pow(2, cost));
+        Optional<Mark> iso = PayingIso.of(s.camera(), cost);
         numbers.put("secondsMend", mark.nominal()).put("costStops", cost);
         String why =
                 !people
@@ -71,17 +71,28 @@ final class ShutterCheck {
                         Subject.shot(s),
                         PlanWords.time(seconds) + " s is " + why,
                         numbers.all(),
-                        Optional.of(
+                        Optional.of(mend(s, mark, cost, iso))));
+    }
+
+    private static Mend mend(Staged s, Mark time, double cost, Optional<Mark> iso) {
+        String costs = Words.text("%s s costs %s", time.text(), Words.stops(cost));
+        return iso.map(
+                        i ->
                                 new Mend(
-                                        Words.text(
-                                                "%s s costs %s: ISO %s pays for it",
-                                                mark.text(), Words.stops(cost), iso.text()),
+                                        costs + ": ISO " + i.text() + " pays for it",
                                         List.of(
                                                 new Change(
                                                         Paths.camera(s.look().name(), "time"),
-                                                        mark.text()),
+                                                        time.text()),
                                                 new Change(
                                                         Paths.camera(s.look().name(), "iso"),
-                                                        iso.nominal()))))));
+                                                        i.nominal()))))
+                .orElseGet(
+                        () ->
+                                Mend.words(
+                                        costs
+                                                + ", and no ISO of the dial pays for it: more light"
+                                                + " or a lower f-number, or put the camera on a"
+                                                + " tripod"));
     }
 }

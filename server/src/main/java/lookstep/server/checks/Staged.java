@@ -11,7 +11,6 @@ import lookstep.server.prediction.Predictions;
 import lookstep.server.prediction.Staging;
 import lookstep.simulator.model.colour.Xyz;
 import lookstep.simulator.model.optics.Camera;
-import lookstep.simulator.model.optics.DepthOfField;
 import lookstep.simulator.model.scene.Figure;
 import lookstep.simulator.model.scene.LampInRoom;
 import lookstep.simulator.model.scene.Scene;
@@ -60,8 +59,7 @@ record Staged(
 
     /** Circle of confusion of the plan's sensor. */
     double circleMillimetres() {
-        return DepthOfField.circleMillimetres(
-                camera.sensorLongMillimetres(), camera.sensorShortMillimetres());
+        return Staging.circleMillimetres(plan);
     }
 
     /** How far the hindmost feet are behind the foremost. */

@@ -12,19 +12,20 @@ import lookstep.simulator.model.space.Vec3;
 
 /**
  * Whether the f-number of the frame holds everybody sharp where the plan has them: thin lens, the
- * focus at the nearest face, circle of confusion {@link DepthOfField#DEFAULT_CIRCLE_MILLIMETRES}, a
- * face itself {@link ShotNumbers#FACE_METRES} deep. The lens is what the camera says, the distance
+ * focus at the nearest face, circle of confusion that of the sensor, a face itself
+ * {@link ShotNumbers#FACE_METRES} deep. The lens is what the camera says, the distance
  * is the plan's. Nothing is said if the camera does not say its f-number.
  */
 final class DepthCheck {
-    private static final double CIRCLE = DepthOfField.DEFAULT_CIRCLE_MILLIMETRES;
-
     /** Within this of the needed f-number nobody sees it: a sixth of a stop. */
     private static final double NEAR_ENOUGH = Math.pow(2, 1.0 / 12);
 
     private DepthCheck() {}
 
-    static Optional<Remark> check(Taken taken) {
+    /**
+     * @param circle of confusion, millimetres
+     */
+    static Optional<Remark> check(Taken taken, double circle) {
         if (taken.exif().fNumber().isEmpty()) {
             return Optional.empty();
         }
@@ -39,11 +40,11 @@ final class DepthCheck {
                                 .max()
                                 .orElse(0)
                         + ShotNumbers.FACE_METRES;
-        double needed = DepthOfField.fNumberFocusOnNearest(lens, near, deep, CIRCLE);
+        double needed = DepthOfField.fNumberFocusOnNearest(lens, near, deep, circle);
         if (f * NEAR_ENOUGH >= needed) {
             return Optional.empty();
         }
-        double sharp = DepthOfField.of(lens, f, near, CIRCLE).farMetres() - near;
+        double sharp = DepthOfField.of(lens, f, near, circle).farMetres() - near;
         boolean asPlanned = f >= Scales.exactFNumber(taken.look().camera().fNumber()) / NEAR_ENOUGH;
         if (people == 1 && asPlanned) {
             // One face with soft ears is what solos are planned for.
@@ -58,7 +59,7 @@ final class DepthCheck {
                         Say.people(people),
                         deep,
                         sharp,
-                        CIRCLE,
+                        circle,
                         mend(needed, people));
         return Optional.of(
                 new Remark(Kind.DEPTH, asPlanned ? Weight.LOOK : Weight.WRONG, says, sharp));

@@ -7,6 +7,7 @@ import java.util.Optional;
 import lookstep.server.plan.Look;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
+import lookstep.server.prediction.Staging;
 
 /**
  * Looks at each frame as it comes. Pure: what it says follows from the plan, the prediction and the
@@ -44,8 +45,8 @@ public final class FrameChecks {
                         FoldCheck.check(taken, seen),
                         ExposureCheck.check(taken, seen),
                         ClippingCheck.check(seen),
-                        SharpnessCheck.check(taken, seen),
-                        DepthCheck.check(taken),
+                        SharpnessCheck.check(taken, seen, plan),
+                        DepthCheck.check(taken, Staging.circleMillimetres(plan)),
                         MotionCheck.check(taken),
                         SettingsCheck.check(taken),
                         BackgroundCheck.check(seen),

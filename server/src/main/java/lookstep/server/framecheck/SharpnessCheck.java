@@ -7,7 +7,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Predicate;
-import lookstep.simulator.model.optics.Camera;
+import lookstep.server.plan.ShootPlan;
+import lookstep.server.prediction.Staging;
 import lookstep.simulator.model.optics.DepthOfField;
 
 /**
@@ -32,7 +33,7 @@ final class SharpnessCheck {
 
     /**
      * Twice the looser circle of the handbooks (0.030 mm): then nothing is sharp, if it is more
-     * than {@link #BLURRED_PIXELS} as well.
+     * than {@link #BLURRED_PIXELS} as well. On 36 x 24 mm, and as the circle is on others.
      */
     private static final double NOTHING_SHARP_MILLIMETRES = 0.06;
 
@@ -50,30 +51,29 @@ final class SharpnessCheck {
     /**
      * @param disc of the blur, millimetres on the sensor
      * @param pixel of the picture in which it was measured, likewise
+     * @param circle of confusion, likewise
      */
-    private record Measured(Face face, double disc, double pixel) {
+    private record Measured(Face face, double disc, double pixel, double circle) {
         double seen() {
-            double finest =
-                    Math.hypot(DepthOfField.DEFAULT_CIRCLE_MILLIMETRES, FINEST_PIXELS * pixel);
-            return Math.hypot(disc, finest);
+            return Math.hypot(disc, Math.hypot(circle, FINEST_PIXELS * pixel));
         }
     }
 
     private SharpnessCheck() {}
 
-    static Optional<Remark> check(Taken taken, Seen seen) {
+    static Optional<Remark> check(Taken taken, Seen seen, ShootPlan plan) {
         List<Measured> measured = new ArrayList<>();
         boolean fromDetail = false;
         if (taken.detail().isPresent()) {
             DetailSource detail = taken.detail().get();
             int longSide = Math.max(detail.width(), detail.height());
-            measured = measure(seen, longSide, face -> detailOf(detail, face));
+            measured = measure(plan, seen, longSide, face -> detailOf(detail, face));
             fromDetail = !measured.isEmpty();
         }
         if (!fromDetail) {
             BufferedImage preview = taken.preview();
             int longSide = Math.max(preview.getWidth(), preview.getHeight());
-            measured = measure(seen, longSide, face -> partOf(preview, face));
+            measured = measure(plan, seen, longSide, face -> partOf(preview, face));
         }
         if (measured.isEmpty()) {
             return Optional.empty();
@@ -81,7 +81,11 @@ final class SharpnessCheck {
         String where = fromDetail ? "" : " (seen in the preview only: look at 100 %)";
         double sharpest = measured.stream().mapToDouble(Measured::disc).min().orElse(0);
         double pixel = measured.get(0).pixel();
-        if (fromDetail && sharpest > Math.max(NOTHING_SHARP_MILLIMETRES, BLURRED_PIXELS * pixel)) {
+        double nothing =
+                measured.get(0).circle()
+                        * NOTHING_SHARP_MILLIMETRES
+                        / DepthOfField.DEFAULT_CIRCLE_MILLIMETRES;
+        if (fromDetail && sharpest > Math.max(nothing, BLURRED_PIXELS * pixel)) {
             return Optional.of(
                     new Remark(
                             Kind.SHARPNESS,
@@ -155,7 +159,7 @@ final class SharpnessCheck {
         boolean otherSofter = ratio <= 1;
         double share = otherSofter ? ratio : 1 / ratio;
         // Pixels wider than the circle show only what is gross.
-        boolean coarse = all.get(0).pixel() > DepthOfField.DEFAULT_CIRCLE_MILLIMETRES;
+        boolean coarse = all.get(0).pixel() > all.get(0).circle();
         if (share >= (coarse ? WRONG_BELOW : LOOK_BELOW)) {
             return Optional.empty();
         }
@@ -186,15 +190,17 @@ final class SharpnessCheck {
         Optional<BufferedImage> of(Face face);
     }
 
-    private static List<Measured> measure(Seen seen, int longSide, Patch patch) {
-        double pixel = Camera.SENSOR_LONG_MILLIMETRES / longSide;
+    private static List<Measured> measure(
+            ShootPlan plan, Seen seen, int longSide, Patch patch) {
+        double pixel = plan.around().sensor().longMillimetres() / longSide;
+        double circle = Staging.circleMillimetres(plan);
         List<Measured> out = new ArrayList<>();
         for (Face face : seen.found()) {
             patch.of(face)
                     .map(EdgeBlur::discPixels)
                     .filter(OptionalDouble::isPresent)
                     .ifPresent(
-                            disc -> out.add(new Measured(face, disc.getAsDouble() * pixel, pixel)));
+                            disc -> out.add(new Measured(face, disc.getAsDouble() * pixel, pixel, circle)));
         }
         return out;
     }

@@ -1,11 +1,13 @@
 package lookstep.server.prediction;
 
+import lookstep.server.plan.Sensor;
+
 /**
- * The formats that are cut from a picture of 3:2, held level, from its middle. A page is as ISO 216
- * has it (A4: 210 x 297 mm), a spread two of them.
+ * The formats that are cut from the middle of a picture. The camera is held upright for those that
+ * are higher than wide, and level for all others. A page is as ISO 216 has it (A4: 210 x 297 mm), a
+ * spread two of them.
  */
 public final class Formats {
-    private static final double PICTURE = 3 / 2.0;
     private static final double PAGE = 210 / 297.0;
 
     private Formats() {}
@@ -20,7 +22,7 @@ public final class Formats {
      */
     public static double aspect(String framing) {
         return switch (framing) {
-            case "landscape 3:2" -> PICTURE;
+            case "landscape 3:2" -> 3 / 2.0;
             case "landscape 16:9" -> 16 / 9.0;
             case "portrait 4:5" -> 4 / 5.0;
             case "square" -> 1;
@@ -30,11 +32,23 @@ public final class Formats {
         };
     }
 
-    /** The largest piece of the format from the middle of the picture. */
-    public static Crop crop(String framing) {
+    /** Whether the camera is held upright for a format. */
+    public static boolean upright(String framing) {
+        return aspect(framing) < 1;
+    }
+
+    /** Width over height of the whole picture from which a format is cut, held as it wants. */
+    public static double pictureAspect(String framing, Sensor sensor) {
+        double level = sensor.longMillimetres() / sensor.shortMillimetres();
+        return upright(framing) ? 1 / level : level;
+    }
+
+    /** The largest piece of the format from the middle of that picture. */
+    public static Crop crop(String framing, Sensor sensor) {
         double aspect = aspect(framing);
-        double wide = Math.min(1, aspect / PICTURE);
-        double high = Math.min(1, PICTURE / aspect);
+        double picture = pictureAspect(framing, sensor);
+        double wide = Math.min(1, aspect / picture);
+        double high = Math.min(1, picture / aspect);
         return new Crop((1 - wide) / 2, (1 + wide) / 2, (1 - high) / 2, (1 + high) / 2);
     }
 }

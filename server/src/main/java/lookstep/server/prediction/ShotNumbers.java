@@ -3,7 +3,6 @@ package lookstep.server.prediction;
 import java.util.ArrayList;
 import java.util.List;
 import lookstep.server.look.LookLevels;
-import lookstep.server.plan.Sensor;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.simulator.model.colour.Xyz;
@@ -62,9 +61,7 @@ public record ShotNumbers(
         double deep =
                 scene.figures().stream().mapToDouble(f -> f.feet().y()).max().orElse(0)
                         + FACE_METRES;
-        Sensor sensor = plan.around().sensor();
-        double circle =
-                DepthOfField.circleMillimetres(sensor.longMillimetres(), sensor.shortMillimetres());
+        double circle = Staging.circleMillimetres(plan);
         return new ShotNumbers(
                 shot,
                 List.copyOf(lux),

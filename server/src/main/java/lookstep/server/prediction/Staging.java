@@ -12,6 +12,7 @@ import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.server.plan.Surface;
 import lookstep.simulator.model.optics.Camera;
+import lookstep.simulator.model.optics.DepthOfField;
 import lookstep.simulator.model.scene.Figure;
 import lookstep.simulator.model.scene.Positions;
 import lookstep.simulator.model.scene.Reflectance;
@@ -74,6 +75,12 @@ public final class Staging {
                         .orElse(shot.distanceMetres());
         // Nearer than its focal length no lens draws anything.
         return camera.focused(Math.max(nearest, shot.lensMillimetres() * 2 / 1000));
+    }
+
+    /** Circle of confusion of the plan's sensor. */
+    public static double circleMillimetres(ShootPlan plan) {
+        Sensor sensor = plan.around().sensor();
+        return DepthOfField.circleMillimetres(sensor.longMillimetres(), sensor.shortMillimetres());
     }
 
     private static List<Figure> figures(ShootPlan plan, Shot shot) {

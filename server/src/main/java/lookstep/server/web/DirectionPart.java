@@ -27,7 +27,8 @@ import lookstep.simulator.model.space.Vec3;
  * @param above metres: x to the right as the camera sees it, y away from it
  * @param cameraY where the camera stands, straight before the middle
  * @param apex near or far for a V, otherwise none
- * @param fromCamera in shares of the picture, the farthest first
+ * @param fromCamera in shares of the picture, the farthest first; the camera is held as {@link
+ *     Formats} has it
  * @param crop the wanted format within the picture
  * @param fold where a spread is folded, share of the width; null if it is none
  * @param text the side on which words are to have room; empty if none are
@@ -71,10 +72,12 @@ public record DirectionPart(
         return all;
     }
 
-    private static DirectionPart of(ShootPlan plan, Shot shot, Look look) {
+    static DirectionPart of(ShootPlan plan, Shot shot, Look look) {
         Camera camera = Staging.camera(plan, shot, look);
         List<Figure> figures = Staging.scene(plan, shot, look).figures();
-        Sight sight = new Sight(camera, 3, 2);
+        Sight sight =
+                new Sight(
+                        camera, Formats.pictureAspect(shot.framing(), plan.around().sensor()), 1);
         List<Outline> seen = new ArrayList<>();
         IntStream.range(0, figures.size())
                 .boxed()
@@ -86,8 +89,8 @@ public record DirectionPart(
                         shot.lensMillimetres(),
                         f,
                         shot.distanceMetres(),
-                        DepthOfField.DEFAULT_CIRCLE_MILLIMETRES);
-        Formats.Crop crop = Formats.crop(shot.framing());
+                        Staging.circleMillimetres(plan));
+        Formats.Crop crop = Formats.crop(shot.framing(), plan.around().sensor());
         return new DirectionPart(
                 IntStream.range(0, figures.size())
                         .mapToObj(

@@ -95,4 +95,40 @@ class ExposureCheckTest {
         assertEquals(0.0263, number(f, "smearMillimetres"), 0.0001);
         assertEquals(List.of(), ShutterCheck.of(Staged.of(DEMO, Plans.shot(DEMO, "safe"))));
     }
+
+    /** 1/256 to 1/101.6 exact is 4/3 stops: from ISO 6400 to 2500 on the dial. */
+    @Test
+    void wholePulsesArePaidByTheIso() {
+        String[] house = {"house: {lux: 2, kelvin: 2700}", "house: {lux: 400, kelvin: 2700}"};
+        ShootPlan before =
+                Plans.with(house[0], house[1], "time: 1/100, iso: 6400", "time: 1/250, iso: 6400");
+        Mend mend =
+                FlickerCheck.of(Staged.of(before, Plans.shot(before, "safe")))
+                        .get(0)
+                        .mend()
+                        .orElseThrow();
+        assertTrue(mend.says().contains("1/100 s is 1.3 stops more light: ISO 2500"), mend.says());
+        assertEquals(
+                List.of(
+                        new Change(Paths.camera("safe", "time"), "1/100"),
+                        new Change(Paths.camera("safe", "iso"), 2500.0)),
+                mend.changes());
+    }
+
+    @Test
+    void whereTheDialEndsTheTimeIsLeftToWords() {
+        ShootPlan low =
+                Plans.with(
+                        "house: {lux: 2, kelvin: 2700}",
+                        "house: {lux: 400, kelvin: 2700}",
+                        "time: 1/100, iso: 6400",
+                        "time: 1/250, iso: 100");
+        Finding pulses = FlickerCheck.of(Staged.of(low, Plans.shot(low, "safe"))).get(0);
+        assertEquals(List.of(), pulses.mend().orElseThrow().changes());
+        assertTrue(pulses.mend().orElseThrow().says().contains("no ISO of the dial"));
+        ShootPlan high = Plans.with("time: 1/100, iso: 6400", "time: 1/30, iso: 40000");
+        Finding slow = ShutterCheck.of(Staged.of(high, Plans.shot(high, "safe"))).get(0);
+        assertEquals(List.of(), slow.mend().orElseThrow().changes());
+        assertTrue(slow.mend().orElseThrow().says().contains("no ISO of the dial"));
+    }
 }

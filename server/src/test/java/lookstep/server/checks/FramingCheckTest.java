@@ -6,8 +6,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import lookstep.server.plan.Sensor;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
+import lookstep.server.prediction.Formats;
+import lookstep.server.prediction.Sight;
+import lookstep.simulator.model.space.Vec3;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -102,5 +106,37 @@ class FramingCheckTest {
                                 + metres
                                 + "\n    framing: spread\n    text: left");
         assertEquals(Weight.GOOD, of(mended, "spread").get(2).weight());
+    }
+
+    /** 13 mm of 426 at the sides of a spread, of 216 at those of a cover, of 303 above. */
+    @ParameterizedTest
+    @CsvSource({"spread, 0.03052, 0.04290", "cover, 0.06019, 0.04290", "square, 0.03, 0.03"})
+    void theMarginIsInMillimetresOfThePaper(String format, double side, double above) {
+        ShootPlan plan = Plans.with("framing: spread", "framing: " + format);
+        Finding f = of(plan, "spread").get(0);
+        assertEquals(side, number(f, "leastWantedAsideShare"), 1e-5);
+        assertEquals(above, number(f, "leastWantedAboveShare"), 1e-5);
+    }
+
+    /** A solo of 4:5 in the middle of the room that a page draws is where the check has it. */
+    @Test
+    void theCheckAndTheDrawnPictureAgree() {
+        Shot shot =
+                DEMO.shots().stream()
+                        .filter(s -> s.framing().equals("portrait 4:5"))
+                        .findFirst()
+                        .orElseThrow();
+        Staged s = Staged.of(DEMO, shot);
+        Frame frame = Frame.of(s);
+        Formats.Crop crop = Formats.crop(shot.framing(), Sensor.FULL_FRAME);
+        Sight sight =
+                new Sight(
+                        s.camera(), Formats.pictureAspect(shot.framing(), Sensor.FULL_FRAME), 1);
+        Vec3 hand = s.scene().figures().get(0).face().plus(new Vec3(0.2, 0, -0.3));
+        Sight.At at = sight.at(hand);
+        double x = (at.x() - crop.left()) / (crop.right() - crop.left());
+        double y = (at.y() - crop.top()) / (crop.bottom() - crop.top());
+        assertEquals((1 + frame.x(hand)) / 2, x, 1e-9);
+        assertEquals((1 - frame.y(hand)) / 2, y, 1e-9);
     }
 }

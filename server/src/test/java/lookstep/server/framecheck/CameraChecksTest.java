@@ -16,6 +16,7 @@ import lookstep.simulator.model.scene.Arrangement.Kind;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import lookstep.simulator.model.optics.DepthOfField;
 
 /** What the camera says, against hand-worked stops, mireds and metres. */
 class CameraChecksTest {
@@ -26,6 +27,10 @@ class CameraChecksTest {
     }
 
     /** Two rows 0.75 m apart, 50 mm, the nearest face at 3 m: with a face's 0.15 m it is 0.9 m. */
+    private static Optional<Remark> depth(Taken taken) {
+        return DepthCheck.check(taken, DepthOfField.DEFAULT_CIRCLE_MILLIMETRES);
+    }
+
     private static Taken taken(Look look, ExifData.Builder exif) {
         Shot shot =
                 new Shot(
@@ -113,7 +118,7 @@ class CameraChecksTest {
                 "the camera does not say its f-number, time and ISO: check that on its display",
                 settings(ExifData.builder()).says());
         Taken silent = taken(LOOK, ExifData.builder());
-        assertTrue(DepthCheck.check(silent).isEmpty());
+        assertTrue(depth(silent).isEmpty());
         assertTrue(MotionCheck.check(silent).isEmpty());
     }
 
@@ -124,7 +129,7 @@ class CameraChecksTest {
      */
     @Test
     void whatIsSharp() {
-        Remark remark = DepthCheck.check(taken(LOOK, asPlanned().fNumber(2.8))).orElseThrow();
+        Remark remark = depth(taken(LOOK, asPlanned().fNumber(2.8))).orElseThrow();
         assertEquals(0.2146, remark.value(), 0.0002);
         assertEquals(Weight.WRONG, remark.weight());
         assertEquals(
@@ -132,17 +137,17 @@ class CameraChecksTest {
                         + " face (circle of confusion 0.020 mm); f/10 would hold them, or bring"
                         + " them closer together",
                 remark.says());
-        assertTrue(DepthCheck.check(taken(LOOK, asPlanned().fNumber(10))).isEmpty());
-        assertTrue(DepthCheck.check(taken(LOOK, asPlanned().fNumber(9))).isPresent());
+        assertTrue(depth(taken(LOOK, asPlanned().fNumber(10))).isEmpty());
+        assertTrue(depth(taken(LOOK, asPlanned().fNumber(9))).isPresent());
         // f/8 is what the look asks for: it is said, but it is not this frame's fault.
         assertEquals(
-                Weight.LOOK, DepthCheck.check(taken(LOOK, asPlanned())).orElseThrow().weight());
+                Weight.LOOK, depth(taken(LOOK, asPlanned())).orElseThrow().weight());
     }
 
     /** With 35 mm, which the camera says: H = 35^2 / (8 x 0.02) + 35 = 7691 mm, and 3.9 m is in. */
     @Test
     void theLensThatWasUsed() {
-        assertTrue(DepthCheck.check(taken(LOOK, asPlanned().focalMillimetres(35))).isEmpty());
+        assertTrue(depth(taken(LOOK, asPlanned().focalMillimetres(35))).isEmpty());
     }
 
     @ParameterizedTest
@@ -168,5 +173,15 @@ class CameraChecksTest {
     void aLongTimeThatIsPlannedIsNotWrong() {
         Taken slow = taken(look(8, 1 / 30.0), asPlanned().seconds(1 / 30.0));
         assertEquals(Weight.LOOK, MotionCheck.check(slow).orElseThrow().weight());
+    }
+
+    /** The circle is smaller as the diagonal is: what holds on 36 x 24 mm may not on 24 x 16 mm. */
+    @Test
+    void aSmallerSensorWantsAHigherFNumber() {
+        Taken ten = taken(LOOK, asPlanned().fNumber(10));
+        assertTrue(DepthCheck.check(ten, DepthOfField.circleMillimetres(36, 24)).isEmpty());
+        Remark remark =
+                DepthCheck.check(ten, DepthOfField.circleMillimetres(24, 16)).orElseThrow();
+        assertTrue(remark.says().contains("circle of confusion 0.013 mm"), remark.says());
     }
 }
