@@ -158,9 +158,7 @@ public final class PlanChecking implements AutoCloseable {
         for (int i = 0; i < n; i++) {
             for (int j = 0; j < n; j++) {
                 alike[i][j] =
-                        clients.get(i).equals(clients.get(j))
-                                ? likeness.alike().get(i).get(j)
-                                : 0;
+                        clients.get(i).equals(clients.get(j)) ? likeness.alike().get(i).get(j) : 0;
             }
         }
         return Variety.given(likeness.shots(), alike);
