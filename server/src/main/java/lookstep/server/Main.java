@@ -359,11 +359,8 @@ public final class Main implements Actions {
         return Optional.of(good.plan());
     }
 
-    /** The plan in a file, to be shot and edited; empty if it is not good. */
+    /** The plan in a file that was found good, to be shot and edited; empty if it no longer is. */
     private Optional<PlanKeeper> keep(Path file) throws IOException {
-        if (read(file).isEmpty()) {
-            return Optional.empty();
-        }
         try {
             return Optional.of(PlanKeeper.of(file, reader()::read));
         } catch (EditRefused changedMeanwhile) {
@@ -376,7 +373,7 @@ public final class Main implements Actions {
     private Optional<PlanKeeper> keepDemo(ShootFolder folder) throws IOException {
         Path edited = folder.path().resolve(DemoShoot.NAME);
         if (Files.exists(edited)) {
-            return keep(edited);
+            return read(edited).isEmpty() ? Optional.empty() : keep(edited);
         }
         try {
             return Optional.of(PlanKeeper.unwritten(edited, reader()::read, DemoShoot.text()));
