@@ -24,9 +24,9 @@ final class PaperRemarks {
     private PaperRemarks() {}
 
     /**
-     * A sentence or two each, the gravest first: what is wrong and what is to be looked at, with its
-     * mend; what lights cannot do; and what is or easily goes wrong with addresses. The last says
-     * how many more there are, if the page is full.
+     * A sentence or two each, the gravest first: what is wrong and what is to be looked at, with
+     * its mend; what lights cannot do; and what is or easily goes wrong with addresses. The last
+     * says how many more there are, if the page is full.
      */
     static List<String> of(ShootPlan plan) {
         Set<String> wrong = new LinkedHashSet<>();

@@ -51,7 +51,8 @@ class PaperRemarksTest {
                         .filter(f -> f.kind() == Kind.FRAMING && f.weight() == Weight.WRONG)
                         .findFirst()
                         .orElseThrow();
-        String line = "WRONG: tight-five, " + cut.says() + ". Mend: " + cut.mend().orElseThrow().says();
+        String line =
+                "WRONG: tight-five, " + cut.says() + ". Mend: " + cut.mend().orElseThrow().says();
         assertTrue(said.contains(line), said.toString());
         long wrong = said.stream().filter(s -> s.startsWith("WRONG: ")).count();
         assertTrue(said.subList(0, (int) wrong).contains(line));
@@ -66,6 +67,7 @@ class PaperRemarksTest {
         ShootPlan plan = with("camera: {f: 8, time: 1/100,", "camera: {f: 1.4, time: 1/30,");
         List<String> said = PaperRemarks.of(plan);
         assertEquals(25, said.size());
-        assertTrue(said.get(24).matches("and \\d+ more: lookstep check names them all"), said.get(24));
+        assertTrue(
+                said.get(24).matches("and \\d+ more: lookstep check names them all"), said.get(24));
     }
 }

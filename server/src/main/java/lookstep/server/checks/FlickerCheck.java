@@ -114,7 +114,11 @@ final class FlickerCheck {
                                                         Paths.camera(s.look().name(), "iso"),
                                                         i.nominal()))))
                 .orElseGet(
-                        () -> Mend.words(words + change + ", and no ISO of the dial makes up for it"));
+                        () ->
+                                Mend.words(
+                                        words
+                                                + change
+                                                + ", and no ISO of the dial makes up for it"));
     }
 
     private static boolean dimmed(Staged s) {

@@ -155,8 +155,7 @@ final class HeatCheck {
                                 there.x(), there.y(), there.z(), face),
                         List.of(
                                 new Change(
-                                        Paths.light(light.name(), "position"),
-                                        Paths.point(there))))
+                                        Paths.light(light.name(), "position"), Paths.point(there))))
                 : words;
     }
 

@@ -188,9 +188,7 @@ final class RoomCheck {
             return List.of();
         }
         List<Change> all = new ArrayList<>();
-        all.add(
-                new Change(
-                        Paths.light(lamp.name(), "position"), Paths.point(closer.position())));
+        all.add(new Change(Paths.light(lamp.name(), "position"), Paths.point(closer.position())));
         double floor = 100 * lamp.mode().floor(lamp.fixture().curve());
         for (Look look : s.plan().looks()) {
             Look.Setting setting = look.lights().get(lamp.name());

@@ -12,9 +12,9 @@ import lookstep.simulator.model.space.Vec3;
 
 /**
  * Whether the f-number of the frame holds everybody sharp where the plan has them: thin lens, the
- * focus at the nearest face, circle of confusion that of the sensor, a face itself
- * {@link ShotNumbers#FACE_METRES} deep. The lens is what the camera says, the distance
- * is the plan's. Nothing is said if the camera does not say its f-number.
+ * focus at the nearest face, circle of confusion that of the sensor, a face itself {@link
+ * ShotNumbers#FACE_METRES} deep. The lens is what the camera says, the distance is the plan's.
+ * Nothing is said if the camera does not say its f-number.
  */
 final class DepthCheck {
     /** Within this of the needed f-number nobody sees it: a sixth of a stop. */

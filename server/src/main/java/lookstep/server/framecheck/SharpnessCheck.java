@@ -190,8 +190,7 @@ final class SharpnessCheck {
         Optional<BufferedImage> of(Face face);
     }
 
-    private static List<Measured> measure(
-            ShootPlan plan, Seen seen, int longSide, Patch patch) {
+    private static List<Measured> measure(ShootPlan plan, Seen seen, int longSide, Patch patch) {
         double pixel = plan.around().sensor().longMillimetres() / longSide;
         double circle = Staging.circleMillimetres(plan);
         List<Measured> out = new ArrayList<>();
@@ -200,7 +199,13 @@ final class SharpnessCheck {
                     .map(EdgeBlur::discPixels)
                     .filter(OptionalDouble::isPresent)
                     .ifPresent(
-                            disc -> out.add(new Measured(face, disc.getAsDouble() * pixel, pixel, circle)));
+                            disc ->
+                                    out.add(
+                                            new Measured(
+                                                    face,
+                                                    disc.getAsDouble() * pixel,
+                                                    pixel,
+                                                    circle)));
         }
         return out;
     }

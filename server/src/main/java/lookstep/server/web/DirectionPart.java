@@ -76,8 +76,7 @@ public record DirectionPart(
         Camera camera = Staging.camera(plan, shot, look);
         List<Figure> figures = Staging.scene(plan, shot, look).figures();
         Sight sight =
-                new Sight(
-                        camera, Formats.pictureAspect(shot.framing(), plan.around().sensor()), 1);
+                new Sight(camera, Formats.pictureAspect(shot.framing(), plan.around().sensor()), 1);
         List<Outline> seen = new ArrayList<>();
         IntStream.range(0, figures.size())
                 .boxed()

@@ -130,8 +130,7 @@ class FramingCheckTest {
         Frame frame = Frame.of(s);
         Formats.Crop crop = Formats.crop(shot.framing(), Sensor.FULL_FRAME);
         Sight sight =
-                new Sight(
-                        s.camera(), Formats.pictureAspect(shot.framing(), Sensor.FULL_FRAME), 1);
+                new Sight(s.camera(), Formats.pictureAspect(shot.framing(), Sensor.FULL_FRAME), 1);
         Vec3 hand = s.scene().figures().get(0).face().plus(new Vec3(0.2, 0, -0.3));
         Sight.At at = sight.at(hand);
         double x = (at.x() - crop.left()) / (crop.right() - crop.left());

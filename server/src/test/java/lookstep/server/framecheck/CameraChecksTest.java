@@ -11,12 +11,12 @@ import lookstep.protocols.image.ExifData;
 import lookstep.server.plan.CameraSettings;
 import lookstep.server.plan.Look;
 import lookstep.server.plan.Shot;
+import lookstep.simulator.model.optics.DepthOfField;
 import lookstep.simulator.model.scene.Arrangement;
 import lookstep.simulator.model.scene.Arrangement.Kind;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import lookstep.simulator.model.optics.DepthOfField;
 
 /** What the camera says, against hand-worked stops, mireds and metres. */
 class CameraChecksTest {
@@ -140,8 +140,7 @@ class CameraChecksTest {
         assertTrue(depth(taken(LOOK, asPlanned().fNumber(10))).isEmpty());
         assertTrue(depth(taken(LOOK, asPlanned().fNumber(9))).isPresent());
         // f/8 is what the look asks for: it is said, but it is not this frame's fault.
-        assertEquals(
-                Weight.LOOK, depth(taken(LOOK, asPlanned())).orElseThrow().weight());
+        assertEquals(Weight.LOOK, depth(taken(LOOK, asPlanned())).orElseThrow().weight());
     }
 
     /** With 35 mm, which the camera says: H = 35^2 / (8 x 0.02) + 35 = 7691 mm, and 3.9 m is in. */
@@ -180,8 +179,7 @@ class CameraChecksTest {
     void aSmallerSensorWantsAHigherFNumber() {
         Taken ten = taken(LOOK, asPlanned().fNumber(10));
         assertTrue(DepthCheck.check(ten, DepthOfField.circleMillimetres(36, 24)).isEmpty());
-        Remark remark =
-                DepthCheck.check(ten, DepthOfField.circleMillimetres(24, 16)).orElseThrow();
+        Remark remark = DepthCheck.check(ten, DepthOfField.circleMillimetres(24, 16)).orElseThrow();
         assertTrue(remark.says().contains("circle of confusion 0.013 mm"), remark.says());
     }
 }
