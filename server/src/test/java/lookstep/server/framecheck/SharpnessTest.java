@@ -162,7 +162,7 @@ class SharpnessTest {
                 soft.says());
     }
 
-    /** Of a sensor of half the size a pixel is half as wide: what is measured is half of the above. */
+    /** Pixels of a sensor of half the size are half as wide: half of the above is measured. */
     @Test
     void blurIsMeasuredOnTheSensorOfThePlan() {
         ShootPlan plan =
@@ -189,7 +189,8 @@ class SharpnessTest {
         Seen seen = Seen.of(DemoFrames.PLAN, taken, Optional.empty());
         Remark soft = SharpnessCheck.check(taken, seen, plan).orElseThrow();
         assertTrue(
-                soft.says().matches(".* has a blur of 0\\.0[5-9] mm on the sensor; .*"), soft.says());
+                soft.says().matches(".* has a blur of 0\\.0[5-9] mm on the sensor; .*"),
+                soft.says());
     }
 
     /** An original of a few hundred pixels: edges as wide as its pixels are no blur. */
