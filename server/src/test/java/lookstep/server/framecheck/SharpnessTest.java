@@ -4,10 +4,16 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.awt.image.BufferedImage;
+import java.nio.charset.StandardCharsets;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
+import lookstep.protocols.fixture.GenericFixtures;
+import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.file.DemoShoot;
+import lookstep.server.plan.file.PlanReader;
+import lookstep.server.plan.file.PlanReading;
 import lookstep.simulator.model.optics.Camera;
 import lookstep.simulator.model.space.Vec3;
 import org.junit.jupiter.api.Test;
@@ -153,6 +159,37 @@ class SharpnessTest {
                         .matches(
                                 "no face is sharp: the sharpest, \\w+, has a blur of 0\\.1\\d mm on"
                                         + " the sensor; .*"),
+                soft.says());
+    }
+
+    /** Pixels of a sensor of half the size are half as wide: half of the above is measured. */
+    @Test
+    void blurIsMeasuredOnTheSensorOfThePlan() {
+        ShootPlan plan =
+                ((PlanReading.Good)
+                                new PlanReader(GenericFixtures.all())
+                                        .read(
+                                                DemoShoot.text()
+                                                        .replace(
+                                                                "\ncamera: {",
+                                                                "\ncamera: {sensor: [18, 12], ")
+                                                        .getBytes(StandardCharsets.UTF_8)))
+                        .plan();
+        DemoFrames.DemoFrame frame = DemoFrames.of("spread");
+        Taken t = frame.taken();
+        Taken taken =
+                new Taken(
+                        1,
+                        t.shot(),
+                        t.look(),
+                        t.exif(),
+                        t.preview(),
+                        Optional.of(new Original(frame, p -> 12)),
+                        List.of());
+        Seen seen = Seen.of(DemoFrames.PLAN, taken, Optional.empty());
+        Remark soft = SharpnessCheck.check(taken, seen, plan).orElseThrow();
+        assertTrue(
+                soft.says().matches(".* has a blur of 0\\.0[5-9] mm on the sensor; .*"),
                 soft.says());
     }
 
