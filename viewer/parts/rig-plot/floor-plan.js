@@ -41,7 +41,7 @@ export function projection(area, widthPixels, heightPixels) {
 
 /** Two edges of what the lens sees, as points at the distance of `y`, from a camera that looks along +y. */
 export function fieldOfView(camera, framing, y) {
-  const across = /portrait|upright/i.test(framing ?? '')
+  const across = /portrait|upright|cover/i.test(framing ?? '')
     ? SENSOR_SHORT_MILLIMETRES
     : SENSOR_LONG_MILLIMETRES;
   const half = ((y - camera.y) * across) / 2 / camera.lensMillimetres;

@@ -55,7 +55,7 @@ class ShotDirections extends HTMLElement {
 
   /** Beside each other, or the picture below: whichever gives the larger names. */
   #best(width, height) {
-    const aspect = /portrait|upright/i.test(this.#shot.framing) ? 2 / 3 : 3 / 2;
+    const aspect = /portrait|upright|cover/i.test(this.#shot.framing) ? 2 / 3 : 3 / 2;
     const beside = pictureWithin(width * 0.42, height, aspect);
     const under = pictureWithin(width, height * 0.5, aspect);
     const ways = [

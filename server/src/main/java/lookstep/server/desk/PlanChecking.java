@@ -15,6 +15,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.RejectedExecutionException;
 import java.util.stream.Collectors;
+import java.util.stream.StreamSupport;
 import lookstep.server.checks.Change;
 import lookstep.server.checks.Finding;
 import lookstep.server.checks.Likeness;
@@ -272,7 +273,13 @@ public final class PlanChecking implements AutoCloseable {
             return path;
         }
         OptionalInt index =
-                ShotEntries.of(document.toJson().path("shots"), String.valueOf(choice.get("id")));
+                ShotEntries.of(
+                        document.toJson().path("shots"),
+                        StreamSupport.stream(
+                                        document.toJson().path("people").spliterator(), false)
+                                .map(p -> p.path("name").asText())
+                                .toList(),
+                        String.valueOf(choice.get("id")));
         if (index.isEmpty()) {
             return path;
         }

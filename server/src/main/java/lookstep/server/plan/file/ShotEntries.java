@@ -22,29 +22,6 @@ public final class ShotEntries {
         return one.isPresent() ? one : round(shots, everybody, id);
     }
 
-    /**
-     * The same where the plan's people are not at hand. A round that names nobody is then known by
-     * how the id begins; of several the one that says most of it.
-     */
-    public static OptionalInt of(JsonNode shots, String id) {
-        OptionalInt one = of(shots, List.of(), id);
-        if (one.isPresent()) {
-            return one;
-        }
-        int best = -1;
-        for (int i = 0; i < shots.size(); i++) {
-            JsonNode entry = shots.get(i);
-            boolean fits =
-                    solos(entry)
-                            && !entry.path("people").isArray()
-                            && id.startsWith(prefix(entry) + "-");
-            if (fits && (best < 0 || longer(entry, shots.get(best)))) {
-                best = i;
-            }
-        }
-        return best < 0 ? OptionalInt.empty() : OptionalInt.of(best);
-    }
-
     private static OptionalInt single(JsonNode shots, String id) {
         for (int i = 0; i < shots.size(); i++) {
             if (!solos(shots.get(i)) && id.equals(id(shots.get(i)))) {

@@ -46,11 +46,4 @@ class ShotEntriesTest {
         assertEquals(OptionalInt.empty(), of("solo-dark-zoe"));
         assertEquals(OptionalInt.empty(), of("close-"));
     }
-
-    @Test
-    void withoutTheNamesOfAllTheLongestBeginningCounts() throws JsonProcessingException {
-        assertEquals(OptionalInt.of(4), ShotEntries.of(shots(ROUNDS), "close-up-ines"));
-        assertEquals(OptionalInt.of(2), ShotEntries.of(shots(ROUNDS), "solo-dark-ines"));
-        assertEquals(OptionalInt.empty(), ShotEntries.of(shots(ROUNDS), "far-ines"));
-    }
 }
