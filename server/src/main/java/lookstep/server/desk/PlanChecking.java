@@ -275,8 +275,7 @@ public final class PlanChecking implements AutoCloseable {
         OptionalInt index =
                 ShotEntries.of(
                         document.toJson().path("shots"),
-                        StreamSupport.stream(
-                                        document.toJson().path("people").spliterator(), false)
+                        StreamSupport.stream(document.toJson().path("people").spliterator(), false)
                                 .map(p -> p.path("name").asText())
                                 .toList(),
                         String.valueOf(choice.get("id")));

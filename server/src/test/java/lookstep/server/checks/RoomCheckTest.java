@@ -8,6 +8,7 @@ import lookstep.server.look.LookLevels;
 import lookstep.server.plan.ShootPlan;
 import org.junit.jupiter.api.Test;
 
+@SuppressWarnings("StringConcatToTextBlock") // pieces of a file, with their indents
 class RoomCheckTest {
     private static final String SURFACE = "0.25";
     private static final String KEY = "position: [-1.9, -1.7, 2.3]\n    aim: [0.4, 0.2, 1.5]";
