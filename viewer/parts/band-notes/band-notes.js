@@ -11,6 +11,7 @@ class BandNotes extends HTMLElement {
     if (this.firstChild !== null) return;
     const head = document.createElement('h2');
     head.textContent = 'The band';
+    this.#pictures.className = 'pictures';
     this.append(head, this.#list, this.#pictures);
   }
 
@@ -26,24 +27,24 @@ class BandNotes extends HTMLElement {
         return item;
       }),
     );
-    this.#pictures.replaceChildren(...about.pictures.map(figureOf));
+    this.#pictures.replaceChildren(...about.pictures.map(pictureOf));
   }
 }
 
-function figureOf({ name, url }) {
-  const figure = document.createElement('figure');
+function pictureOf({ name, url }) {
+  const whole = document.createElement('div');
   const image = document.createElement('img');
   image.alt = name;
   image.loading = 'lazy';
-  const words = document.createElement('figcaption');
+  const words = document.createElement('p');
   words.textContent = name;
   image.addEventListener('error', () => {
     image.hidden = true;
     words.textContent = `${name}: is not beside the plan, or is no JPEG, PNG or WebP`;
   });
   image.src = url;
-  figure.append(image, words);
-  return figure;
+  whole.append(image, words);
+  return whole;
 }
 
 customElements.define('band-notes', BandNotes);
