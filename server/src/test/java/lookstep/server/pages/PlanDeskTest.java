@@ -111,6 +111,8 @@ class PlanDeskTest extends PageCase {
                 0,
                 "["
                         + renames
+                        + "{'op':'set','path':['place','circuits',{'name':'wall right'},'lights'],"
+                        + "'was':['fill','top'],'value':['fill','sky']},"
                         + "{'op':'set','path':['rig',{'name':'top'},'name'],'was':'top','value':'sky'}]");
     }
 
@@ -287,10 +289,10 @@ class PlanDeskTest extends PageCase {
         page.waitForCondition(
                 () ->
                         requests.stream()
-                                .anyMatch(r -> r.endsWith("/prediction/solo-ines.jpg?v=12")));
+                                .anyMatch(r -> r.endsWith("/prediction/solo-ines.jpg?v=1")));
         page.locator("plan-desk .choose").nth(1).click();
         page.waitForCondition(
-                () -> requests.stream().anyMatch(r -> r.endsWith("/prediction/two-off.jpg?v=12")));
+                () -> requests.stream().anyMatch(r -> r.endsWith("/prediction/two-off.jpg?v=1")));
         // No picture comes here, and that is to be seen.
         assertThat(page.locator("plan-desk .computing")).isVisible();
     }
