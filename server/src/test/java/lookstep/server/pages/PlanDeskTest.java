@@ -287,9 +287,7 @@ class PlanDeskTest extends PageCase {
         tab("Shots");
         page.locator("plan-desk .choose").nth(8).click();
         page.waitForCondition(
-                () ->
-                        requests.stream()
-                                .anyMatch(r -> r.endsWith("/prediction/solo-ines.jpg?v=1")));
+                () -> requests.stream().anyMatch(r -> r.endsWith("/prediction/solo-ines.jpg?v=1")));
         page.locator("plan-desk .choose").nth(1).click();
         page.waitForCondition(
                 () -> requests.stream().anyMatch(r -> r.endsWith("/prediction/two-off.jpg?v=1")));
