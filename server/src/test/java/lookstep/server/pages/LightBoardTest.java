@@ -13,12 +13,14 @@ import java.util.concurrent.CountDownLatch;
 import lookstep.server.pages.RecordingServer.Answer;
 import lookstep.server.pages.RecordingServer.Call;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** The light changed on the set: by finger and by keyboard, what is sent and what is not. */
+@Tag("wide")
 class LightBoardTest extends PageCase {
     @BeforeEach
     void onALaptop() {

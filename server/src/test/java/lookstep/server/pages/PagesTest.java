@@ -23,12 +23,14 @@ import java.util.concurrent.CountDownLatch;
 import java.util.regex.Pattern;
 import lookstep.server.pages.RecordingServer.Answer;
 import lookstep.server.pages.RecordingServer.Call;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** The pages in Chromium: what a press does, what is seen, what can never happen. */
+@Tag("wide")
 class PagesTest extends PageCase {
     private static final String NOW_COLOUR = "rgb(185, 198, 77)";
 

@@ -14,12 +14,14 @@ import java.util.List;
 import java.util.regex.Pattern;
 import lookstep.server.pages.RecordingServer.Call;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** One light or one slot alone, from the set page and from next; said on both. */
+@Tag("wide")
 class RigTestTest extends PageCase {
     @BeforeEach
     void onATablet() {

@@ -6,11 +6,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.microsoft.playwright.options.BoundingBox;
 import java.util.List;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** Nothing spills, nothing is too small for a finger, and the picture stays large. */
+@Tag("wide")
 class RoomTest extends PageCase {
     /** CSS pixels: the enhanced target size of WCAG 2.2, 2.5.5. */
     private static final int FINGER = 44;
