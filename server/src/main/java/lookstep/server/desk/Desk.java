@@ -168,8 +168,8 @@ public final class Desk implements PlanDesk {
         } else {
             List<Edit> edits;
             try {
-                look(); // what somebody else wrote meanwhile is what the page's words are held
-                // against
+                // what somebody else wrote meanwhile is what the page's words are held against
+                look();
                 edits = PageEdits.read(body.path("edits"), keeper.current().document());
             } catch (EditRefused e) {
                 throw new NotPossible(e.what() + ": " + e.mend());
