@@ -1,5 +1,6 @@
 package lookstep.server.plan;
 
+import java.text.Normalizer;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import lookstep.server.plan.Look.Colour;
@@ -114,6 +115,15 @@ public final class PlanWords {
             return rest + " s";
         }
         return minutes + " min" + (rest == 0 ? "" : " " + rest + " s");
+    }
+
+    /** Lower case, accents gone, everything else a hyphen; may be empty. */
+    public static String slug(String name) {
+        return Normalizer.normalize(name, Normalizer.Form.NFD)
+                .replaceAll("\\p{M}+", "")
+                .toLowerCase(Locale.ROOT)
+                .replaceAll("[^a-z0-9]+", "-")
+                .replaceAll("^-|-$", "");
     }
 
     /** Without needless zeros: {@code 8}, {@code 5.6}, {@code 1.85}. */

@@ -1,8 +1,7 @@
 package lookstep.server.window;
 
-import java.text.Normalizer;
-import java.util.Locale;
 import java.util.Set;
+import lookstep.server.plan.PlanWords;
 
 /** Ids for shots that are made up on the set. */
 final class Ids {
@@ -10,14 +9,9 @@ final class Ids {
 
     private Ids() {}
 
-    /** Lower case, accents gone, everything else a hyphen; never empty. */
+    /** As ids of the plan are made from names; never empty. */
     static String slug(String name) {
-        String plain =
-                Normalizer.normalize(name, Normalizer.Form.NFD)
-                        .replaceAll("\\p{M}+", "")
-                        .toLowerCase(Locale.ROOT)
-                        .replaceAll("[^a-z0-9]+", "-")
-                        .replaceAll("^-|-$", "");
+        String plain = PlanWords.slug(name);
         return plain.isEmpty() ? "x" : plain.substring(0, Math.min(LONGEST, plain.length()));
     }
 

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import lookstep.server.checks.Change;
 import lookstep.server.checks.Finding;
 import lookstep.server.checks.Kind;
 import lookstep.server.checks.Mend;
@@ -88,10 +87,9 @@ public final class TimeCheck {
                     "no other order holds more: leave shots out, or ask for %s"
                             .formatted(PlanWords.length(order.written().secondsOfAll())));
         }
-        return new Mend(
+        return words(
                 "this order holds %d: %s; left out: %s (a re-cut on the set does the same)"
-                        .formatted(ids.size(), names(plan, ids), names(plan, out)),
-                List.<Change>of());
+                        .formatted(ids.size(), names(plan, ids), names(plan, out)));
     }
 
     private static String names(ShootPlan plan, List<String> ids) {

@@ -1,12 +1,11 @@
 package lookstep.server.plan.file;
 
-import java.text.Normalizer;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import lookstep.server.plan.PlanWords;
 import lookstep.server.plan.Shot;
 import lookstep.simulator.model.scene.Arrangement;
 import lookstep.simulator.model.scene.Arrangement.Kind;
@@ -229,12 +228,7 @@ final class ShotsReader {
 
     /** Lower case, accents gone, everything else a hyphen. */
     static String slug(String name) {
-        String plain =
-                Normalizer.normalize(name, Normalizer.Form.NFD)
-                        .replaceAll("\\p{M}+", "")
-                        .toLowerCase(Locale.ROOT)
-                        .replaceAll("[^a-z0-9]+", "-")
-                        .replaceAll("^-|-$", "");
+        String plain = PlanWords.slug(name);
         return plain.length() <= LONGEST_ID ? plain : plain.substring(0, LONGEST_ID);
     }
 
