@@ -233,7 +233,8 @@ public sealed interface Event {
     }
 
     /**
-     * The running order was fitted to the time that is left.
+     * The running order was fitted to the time that is left, or a round was put next: what can be
+     * taken back.
      *
      * @param order ids, what was made first
      * @param leftOut ids
