@@ -29,6 +29,14 @@ public final class WhiteBalance {
         return kelvin;
     }
 
+    /**
+     * What turns linear sRGB of the same camera at another setting into that of this one; rows
+     * first.
+     */
+    public double[][] matrixFrom(WhiteBalance other) {
+        return Matrix3.times(matrix, Matrix3.inverse(other.matrix));
+    }
+
     /** Linear red, green, blue of a light; white of this balance with Y 1 gives 1, 1, 1. */
     public double[] linearSrgb(Xyz light) {
         return Matrix3.times(matrix, light.x(), light.y(), light.z());
