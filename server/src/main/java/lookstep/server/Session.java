@@ -48,6 +48,7 @@ import lookstep.server.output.Periods;
 import lookstep.server.output.SacnDriver;
 import lookstep.server.patch.PatchReport;
 import lookstep.server.patch.PatchWarning;
+import lookstep.server.pictured.LookPictures;
 import lookstep.server.plan.Placing;
 import lookstep.server.plan.PlanHash;
 import lookstep.server.plan.ShootPlan;
@@ -253,7 +254,7 @@ final class Session implements AutoCloseable {
                                 intake.pictures(),
                                 () -> copies.map(FrameCopies::words).orElse(Map.of()),
                                 () -> hand.map(CameraHand::byHand).orElse(List.of()),
-                                predictions,
+                                new LookPictures(predictions, Optional::empty),
                                 desk,
                                 lightings,
                                 gear.carried(),

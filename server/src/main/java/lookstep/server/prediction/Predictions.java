@@ -28,20 +28,26 @@ import lookstep.simulator.model.scene.Scene;
 /** Computed pictures of the planned shots, made once each and kept. */
 public final class Predictions {
     private static final int WIDTH = 720;
+    private static final int SMALL_WIDTH = 240;
 
     /** Each is some tens of megabytes. */
     private static final int MOST_PLATES = 2;
 
+    /** Each is a ninth of that. */
+    private static final int MOST_SMALL_PLATES = 16;
+
     private static final int MOST_PICTURES = 100;
 
     private final Map<Staged, Plates> plates = newest(MOST_PLATES);
+    private final Map<Staged, Plates> smallPlates = newest(MOST_SMALL_PLATES);
     private final Map<Picture, byte[]> made = newest(MOST_PICTURES);
 
     /** What the plates hang on: not the light. */
     private record Staged(Scene scene, Camera camera) {}
 
     /** What the picture hangs on. */
-    private record Picture(Staged staged, Look look, List<Light> rig, House house) {}
+    private record Picture(
+            Staged staged, Look look, List<Light> rig, House house, int width) {}
 
     private static <K, V> Map<K, V> newest(int most) {
         return new LinkedHashMap<>() {
@@ -57,29 +63,44 @@ public final class Predictions {
      * a look, as planned or as changed on the set. Takes a while the first time; where only light
      * has changed since, it is soon there.
      */
-    public synchronized byte[] picture(ShootPlan plan, Shot shot, Look look) {
+    public byte[] picture(ShootPlan plan, Shot shot, Look look) {
+        return picture(plan, shot, look, WIDTH, plates);
+    }
+
+    /** The same, 240 pixels wide: to tell looks apart in a list. */
+    public byte[] small(ShootPlan plan, Shot shot, Look look) {
+        return picture(plan, shot, look, SMALL_WIDTH, smallPlates);
+    }
+
+    private synchronized byte[] picture(
+            ShootPlan plan, Shot shot, Look look, int width, Map<Staged, Plates> known) {
         Camera camera = Staging.camera(plan, shot, look).exact();
         Staged staged =
                 new Staged(
                         Staging.scene(plan, shot, look),
                         camera.withExposure(8, 1, 100).withWhiteBalance(5000));
         return made.computeIfAbsent(
-                new Picture(staged, look, plan.rig(), plan.house()),
-                key -> jpeg(render(plan, look, staged, camera)));
+                new Picture(staged, look, plan.rig(), plan.house(), width),
+                key -> {
+                    Plates lit =
+                            known.computeIfAbsent(
+                                    staged,
+                                    k ->
+                                            Renderer.plates(
+                                                    k.scene(),
+                                                    k.camera(),
+                                                    width,
+                                                    height(plan, width)));
+                    RigLevels levels = LookLevels.of(plan, look).levels();
+                    return jpeg(
+                            lit.compose(intensities(plan, levels), houseWhite(plan), camera)
+                                    .toImage());
+                });
     }
 
-    private BufferedImage render(ShootPlan plan, Look look, Staged staged, Camera camera) {
-        Plates lit =
-                plates.computeIfAbsent(
-                        staged,
-                        key -> Renderer.plates(key.scene(), key.camera(), WIDTH, height(plan)));
-        RigLevels levels = LookLevels.of(plan, look).levels();
-        return lit.compose(intensities(plan, levels), houseWhite(plan), camera).toImage();
-    }
-
-    private static int height(ShootPlan plan) {
+    private static int height(ShootPlan plan, int width) {
         Sensor sensor = plan.around().sensor();
-        return (int) Math.round(WIDTH * sensor.shortMillimetres() / sensor.longMillimetres());
+        return (int) Math.round(width * sensor.shortMillimetres() / sensor.longMillimetres());
     }
 
     /** What each light sends out, in the rig's order; Y in candela. */

@@ -29,7 +29,7 @@ import java.util.Map;
  * @param cameras what each camera's clock is off by
  * @param canRelease whether the camera is released from here
  * @param byHand what is to be set on the camera by hand, each as a thing to do
- * @param prediction where the computed picture of the current look is
+ * @param prediction the picture of the current look before it is made
  * @param pages how many pages are open
  * @param notes things to know that are no error
  * @param leftOut shots that the newest re-cut left out
@@ -65,7 +65,7 @@ public record CrewMessage(
         List<CameraClockPart> cameras,
         boolean canRelease,
         List<String> byHand,
-        String prediction,
+        PicturePart prediction,
         Pages pages,
         List<String> notes,
         List<LeftOutPart> leftOut,
@@ -101,6 +101,7 @@ public record CrewMessage(
      * @param takesSeconds its change and itself
      * @param change what changes before it, in words
      * @param fallsOff whether it ends behind the window
+     * @param picture what it will look like
      */
     public record ShotPart(
             String id,
@@ -122,7 +123,17 @@ public record CrewMessage(
             Double startsInSeconds,
             double takesSeconds,
             String change,
-            boolean fallsOff) {}
+            boolean fallsOff,
+            PicturePart picture) {}
+
+    /**
+     * A look before it is made.
+     *
+     * @param url of a JPEG; with {@code &size=small} one for lists
+     * @param plates true if it is summed from plates, false if it is computed
+     * @param says which of the two, in words
+     */
+    public record PicturePart(String url, boolean plates, String says) {}
 
     /** A shot that a re-cut left out, and why. */
     public record LeftOutPart(@JsonUnwrapped ShotPart shot, String why) {}

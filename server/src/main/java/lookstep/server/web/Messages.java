@@ -17,10 +17,13 @@ import lookstep.server.live.Clock;
 import lookstep.server.live.Frame;
 import lookstep.server.live.Link;
 import lookstep.server.live.LiveState;
+import lookstep.server.look.Adjustment;
 import lookstep.server.look.Photometry;
 import lookstep.server.order.Variety;
 import lookstep.server.plan.CameraSettings;
+import lookstep.server.pictured.LookPictures.Origin;
 import lookstep.server.plan.Light;
+import lookstep.server.plan.Look;
 import lookstep.server.plan.PlanWords;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
@@ -32,6 +35,7 @@ import lookstep.server.web.CrewMessage.FramePart;
 import lookstep.server.web.CrewMessage.LeftOutPart;
 import lookstep.server.web.CrewMessage.LinkPart;
 import lookstep.server.web.CrewMessage.Pages;
+import lookstep.server.web.CrewMessage.PicturePart;
 import lookstep.server.web.CrewMessage.PlacePart;
 import lookstep.server.web.CrewMessage.Plot;
 import lookstep.server.web.CrewMessage.PlotCamera;
@@ -77,6 +81,7 @@ public final class Messages {
      * @param variety how alike the shots of a plan are
      * @param checks what is to be said of the plan
      * @param plan how its file is
+     * @param origin where the picture of a look comes from
      * @param nowEpochMillis when
      */
     public record Around(
@@ -91,6 +96,7 @@ public final class Messages {
             Function<ShootPlan, Variety> variety,
             ChecksPart checks,
             PlanPart plan,
+            Function<Look, Origin> origin,
             long nowEpochMillis) {}
 
     /**
@@ -137,7 +143,7 @@ public final class Messages {
                 at == 0 ? null : on.id(),
                 at >= shots.size() ? null : shots.get(at).id(),
                 state.take(),
-                shots.stream().map(s -> shot(s, state, lighting, view)).toList(),
+                shots.stream().map(s -> shot(s, state, lighting, view, around)).toList(),
                 lightParts.light(state, shown),
                 lightParts.test(state, shown),
                 new FlashingPart(plan.flashingAllowed(), state.flashingAcknowledged()),
@@ -153,10 +159,10 @@ public final class Messages {
                 frameParts.clocks(clocks, around.nowEpochMillis()),
                 around.canRelease(),
                 around.byHand(),
-                "/prediction/%s.jpg%s".formatted(on.id(), version(state, shown)),
+                picture(on, shown.look(), shown.adjustment(), state, around),
                 around.pages(),
                 notes.apply(lighting),
-                leftOut(state, lighting, view),
+                leftOut(state, lighting, view, around),
                 CutPart.of(plan, state, view),
                 PeoplePart.of(plan, state),
                 solos(plan, state),
@@ -185,14 +191,15 @@ public final class Messages {
         }
     }
 
-    private static List<LeftOutPart> leftOut(LiveState state, Lighting lighting, WindowView view) {
+    private static List<LeftOutPart> leftOut(
+            LiveState state, Lighting lighting, WindowView view, Around around) {
         ShootPlan plan = lighting.plan();
         return state.course().leftOut().stream()
                 .flatMap(id -> plan.shot(id).stream())
                 .map(
                         s ->
                                 new LeftOutPart(
-                                        shot(s, state, lighting, view),
+                                        shot(s, state, lighting, view, around),
                                         "takes "
                                                 + PlanWords.length(
                                                         view.shots().get(s.id()).takesSeconds())))
@@ -228,10 +235,17 @@ public final class Messages {
                 state.frames(), around.url(), CameraClock.of(state.frames()), around.copying());
     }
 
-    /** Another plan, another place and a changed look have pictures of their own. */
-    private static String version(LiveState state, Shown shown) {
-        String of = state.planHash() + "/" + state.place() + "/" + shown.adjustment();
-        return "?v=%08x".formatted(of.hashCode());
+    /** Another plan, other plates, another place and a changed look have pictures of their own. */
+    private static PicturePart picture(
+            Shot shot, Look look, Adjustment adjustment, LiveState state, Around around) {
+        Origin origin = around.origin().apply(look);
+        String of =
+                String.join(
+                        "/", state.planHash(), state.place(), "" + adjustment, origin.plates());
+        return new PicturePart(
+                "/prediction/%s.jpg?v=%08x".formatted(shot.id(), of.hashCode()),
+                origin.fromPlates(),
+                origin.says());
     }
 
     private static ClockPart clock(LiveState at, ShootPlan plan, long now) {
@@ -242,7 +256,9 @@ public final class Messages {
         return new ClockPart(state, whole, left, now);
     }
 
-    private static ShotPart shot(Shot s, LiveState state, Lighting lighting, WindowView view) {
+    private static ShotPart shot(
+            Shot s, LiveState state, Lighting lighting, WindowView view, Around around) {
+        Look look = lighting.look(state, s);
         ShotTime time = view.shots().get(s.id());
         return new ShotPart(
                 s.id(),
@@ -256,7 +272,7 @@ public final class Messages {
                 s.importance(),
                 s.lensMillimetres(),
                 s.distanceMetres(),
-                camera(lighting.look(state, s).camera()),
+                camera(look.camera()),
                 state.framesOf(s.id()),
                 state.inTheBag(s.id()),
                 job(lighting.plan(), state, s),
@@ -264,7 +280,8 @@ public final class Messages {
                 time.startsInSeconds().map(CutPart::tenths).orElse(null),
                 CutPart.tenths(time.takesSeconds()),
                 time.change(),
-                time.fallsOff());
+                time.fallsOff(),
+                picture(s, look, state.changes().of(s.id(), s.look()), state, around));
     }
 
     /** Empty while nobody else wants pictures: then there is nothing to tell apart. */

@@ -28,7 +28,9 @@ import lookstep.server.live.Live;
 import lookstep.server.live.LiveState;
 import lookstep.server.live.Showing;
 import lookstep.server.plan.ShootPlan;
-import lookstep.server.prediction.Predictions;
+import lookstep.server.pictured.LookPictures;
+import lookstep.server.pictured.LookPictures.Pictured;
+import lookstep.server.pictured.LookPictures.Size;
 import lookstep.server.web.BandMessage.BandFrame;
 import lookstep.server.web.CrewMessage.Pages;
 import org.xnio.Options;
@@ -49,7 +51,7 @@ public final class PageServer implements AutoCloseable {
      * @param pictures of frames
      * @param copying how the copies of frames are, in words
      * @param byHand what is to be set on the camera by hand
-     * @param predictions computed pictures
+     * @param looks pictures of looks before they are made
      * @param desk the plan file, and what is to be said of the plan
      * @param lightings plan and light as they stand in a state
      * @param carried the outputs of each universe that goes out, in words
@@ -64,7 +66,7 @@ public final class PageServer implements AutoCloseable {
             FramePictures pictures,
             Supplier<Map<Integer, String>> copying,
             Supplier<List<String>> byHand,
-            Predictions predictions,
+            LookPictures looks,
             PlanDesk desk,
             Lightings lightings,
             Map<Integer, List<String>> carried,
@@ -229,12 +231,19 @@ public final class PageServer implements AutoCloseable {
     }
 
     /** The shot as it would be now, with what was changed on the set. */
-    private Optional<byte[]> prediction(String shotId) {
+    private Optional<Pictured> prediction(String shotId, Size size) {
         LiveState state = about.live().state();
         Lighting lighting = about.lightings().of(state);
         return lighting.plan()
                 .shot(shotId)
-                .map(s -> about.predictions().picture(lighting.plan(), s, lighting.look(state, s)));
+                .map(
+                        s ->
+                                about.looks()
+                                        .picture(
+                                                lighting.plan(),
+                                                s,
+                                                lighting.look(state, s),
+                                                size));
     }
 
     private boolean seesAll() {
@@ -297,6 +306,7 @@ public final class PageServer implements AutoCloseable {
                 about.desk()::variety,
                 about.desk().checks(),
                 about.desk().standing(),
+                about.looks()::origin,
                 about.epochMillis().getAsLong());
     }
 

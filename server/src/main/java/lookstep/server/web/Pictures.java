@@ -1,8 +1,12 @@
 package lookstep.server.web;
 
+import static lookstep.server.pictured.LookPictures.Size.LARGE;
+import static lookstep.server.pictured.LookPictures.Size.SMALL;
+
 import io.undertow.server.HttpHandler;
 import io.undertow.server.HttpServerExchange;
 import io.undertow.util.Headers;
+import io.undertow.util.HttpString;
 import io.undertow.util.PathTemplateMatch;
 import io.undertow.util.StatusCodes;
 import java.nio.ByteBuffer;
@@ -11,8 +15,8 @@ import java.util.Deque;
 import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.BiFunction;
 import java.util.function.BooleanSupplier;
-import java.util.function.Function;
 import java.util.function.LongPredicate;
 import lookstep.server.frames.FullSize;
 import lookstep.server.frames.PreviewResult;
@@ -20,14 +24,18 @@ import lookstep.server.frames.PreviewResult.FrameProblem;
 import lookstep.server.frames.PreviewResult.Preview;
 import lookstep.server.intake.FramePictures;
 import lookstep.server.intake.FramePictures.Early;
+import lookstep.server.pictured.LookPictures.Pictured;
+import lookstep.server.pictured.LookPictures.Size;
 
 /** Previews of frames, and computed pictures. */
 final class Pictures {
     private final FramePictures frames;
-    private final Function<String, Optional<byte[]>> predictions;
+    private final BiFunction<String, Size, Optional<Pictured>> looks;
 
     /** Each takes a second of a large original: more than these would only be in the way. */
     private static final int MOST_PARTS = 3;
+
+    private static final HttpString FROM = new HttpString("X-Lookstep-From");
 
     private final LongPredicate seenByBand;
     private final BooleanSupplier earlyForBand;
@@ -40,7 +48,7 @@ final class Pictures {
             FramePictures frames,
             LongPredicate seenByBand,
             BooleanSupplier earlyForBand,
-            Function<String, Optional<byte[]>> predictions,
+            BiFunction<String, Size, Optional<Pictured>> looks,
             Executor decoder,
             Executor detailer,
             Executor renderer) {
@@ -50,7 +58,7 @@ final class Pictures {
         this.detailer = detailer;
         this.renderer = renderer;
         this.frames = frames;
-        this.predictions = predictions;
+        this.looks = looks;
     }
 
     /**
@@ -90,18 +98,29 @@ final class Pictures {
         }
     }
 
-    /** Rendered on a thread of its own, one after the other: a press is never behind a picture. */
+    /**
+     * A look before it is made, {@code size=small} for lists. Rendered on a thread of its own, one
+     * after the other: a press is never behind a picture.
+     */
     void prediction(HttpServerExchange exchange) {
         exchange.dispatch(renderer, (HttpHandler) this::rendered);
     }
 
     private void rendered(HttpServerExchange exchange) {
-        Optional<byte[]> picture = predictions.apply(parameter(exchange, "shot"));
+        Size size = asked(exchange, "size").filter("small"::equals).isPresent() ? SMALL : LARGE;
+        Optional<Pictured> picture = looks.apply(parameter(exchange, "shot"), size);
         if (picture.isEmpty()) {
             missing(exchange, "There is no such shot.\n");
         } else {
-            jpeg(exchange, picture.get());
+            pictured(exchange, picture.get());
         }
+    }
+
+    /** With where it comes from in a header, for whoever asks for a picture by a script. */
+    static void pictured(HttpServerExchange exchange, Pictured picture) {
+        exchange.getResponseHeaders()
+                .put(FROM, picture.origin().fromPlates() ? "plates" : "model");
+        jpeg(exchange, picture.jpeg());
     }
 
     /** For the row of the newest frames. */

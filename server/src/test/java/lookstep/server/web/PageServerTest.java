@@ -45,6 +45,7 @@ import lookstep.server.live.Showing;
 import lookstep.server.order.Variety;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
+import lookstep.server.pictured.LookPictures;
 import lookstep.server.prediction.Predictions;
 import lookstep.server.window.ShotItems;
 import org.junit.jupiter.api.AfterEach;
@@ -135,7 +136,7 @@ class PageServerTest {
                                 frames,
                                 Map::of,
                                 List::of,
-                                new Predictions(),
+                                new LookPictures(new Predictions(), Optional::empty),
                                 desk,
                                 lightings,
                                 Map.of(1, List.of("a line")),

@@ -25,6 +25,7 @@ import lookstep.server.live.Frame;
 import lookstep.server.live.Link;
 import lookstep.server.live.LiveState;
 import lookstep.server.live.RigTest;
+import lookstep.server.pictured.LookPictures.Origin;
 import lookstep.server.order.Variety;
 import lookstep.server.window.ShotItems;
 import org.junit.jupiter.api.Test;
@@ -82,8 +83,12 @@ class SamplesTest {
                 plan -> Variety.of(ShotItems.of(plan)),
                 CHECKS,
                 new PlanPart(1, "", ""),
+                look -> look.name().equals("rim only") ? PLATES : Origin.MODEL,
                 NOW);
     }
+
+    private static final Origin PLATES =
+            new Origin("1", "from plates, taken 20:31 on ‘Safe four’");
 
     /** Some of each weight, as the checks write them. */
     private static final ChecksPart CHECKS =
