@@ -36,6 +36,11 @@ export function pictureUrl(url) {
   return url;
 }
 
+/** The same of a look before it is made, small. */
+export function smallPictureUrl(url) {
+  return sampleName === null ? `${url}&size=small` : pictureUrl(url);
+}
+
 /** Where the small picture of a frame is to be had. */
 export function thumbUrl({ number, url }) {
   return sampleName === null ? url.replace('/frames/', '/thumbs/') : pictureUrl(`/frames/${number}`);

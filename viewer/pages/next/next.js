@@ -1,5 +1,6 @@
 import '/parts/flashing-caution/flashing-caution.js';
 import '/parts/job-switch/job-switch.js';
+import '/parts/look-picture/look-picture.js';
 import '/parts/now-shot/now-shot.js';
 import '/parts/one-shot/one-shot.js';
 import '/parts/order-cut/order-cut.js';
@@ -171,7 +172,9 @@ function showDirections() {
   drawing.hidden = directionOf(message, current) === null;
   if (drawing.hidden) openDrawing(false);
   part('#now-directions').show(directionOf(message, current), shotOf(message, current));
-  part('#next-directions').show(directionOf(message, coming), shotOf(message, coming));
+  const next = shotOf(message, coming);
+  part('#next-directions').show(directionOf(message, coming), next);
+  part('#next-look').show(next?.picture ?? null, next?.name ?? '');
 }
 
 function showShoot() {

@@ -2,10 +2,8 @@ import { cameraWords } from '/live/lighting.js';
 import { pictureUrl } from '/live/sample.js';
 import { shotOf } from '/live/words.js';
 
-const COMPUTED = 'computed, not photographed';
-
 /**
- * The photograph and the model's picture of the look that is on: one large, the other small; the
+ * The photograph and the picture of the look that is on, from plates or the model: one large, the other small; the
  * small one is a key that swaps them. With only one of them, that is the large one.
  */
 export class Pictures {
@@ -49,13 +47,16 @@ export class Pictures {
     this.#swap.hidden = !both;
     if (!both) return;
     this.#put(this.#small, !computed);
-    this.#words.textContent = computed ? `Photograph ${frame.number}` : `This look, ${COMPUTED}`;
+    this.#words.textContent = computed ? `Photograph ${frame.number}` : `This look, ${prediction.says}`;
   }
 
   #put(picture, computed) {
     const { frame, prediction } = this.#message;
-    if (computed) picture.show(pictureUrl(prediction), `The look that is on, ${COMPUTED}`);
-    else picture.show(pictureUrl(frame.url), `Photograph ${frame.number}, ${this.#nameOf(frame)}`);
+    if (computed) {
+      picture.show(pictureUrl(prediction.url), `The look that is on, ${prediction.says}`);
+    } else {
+      picture.show(pictureUrl(frame.url), `Photograph ${frame.number}, ${this.#nameOf(frame)}`);
+    }
   }
 
   #aboutFrame() {
@@ -64,12 +65,13 @@ export class Pictures {
   }
 
   #aboutComputed() {
-    if (this.#message.prediction === null) return ['No picture yet'];
+    const { prediction } = this.#message;
+    if (prediction === null) return ['No picture yet'];
     const { camera } = this.#message.light;
-    if (camera === null) return [strong(COMPUTED)];
+    if (camera === null) return [strong(prediction.says)];
     const { aperture, time, iso, kelvin } = cameraWords(camera);
     const settings = ` ${aperture}, ${time}, ${iso}, ${kelvin}`;
-    return [strong(COMPUTED), settings];
+    return [strong(prediction.says), settings];
   }
 
   #nameOf(frame) {

@@ -1,10 +1,12 @@
+import { smallPictureUrl } from '../../live/sample.js';
 import { spanWords, startWords } from '../../live/spans.js';
 import { ASK_MILLIS, ignoreRepeats, SecondTap } from '../../live/second-tap.js';
 
 /**
  * The running order as a set list on tape: done shots are struck through, the present one is under a
  * piece of coloured tape. A tap on another line asks 'go here?', a second one goes there. Beside each
- * stands what the clock will show when it begins, and what it takes; below the list what a re-cut
+ * stands what the clock will show when it begins, and what it takes, and a small picture of what is
+ * to come: dashed where it is computed, whole where it is from plates. Below the list what a re-cut
  * left out.
  *
  * show(message): the crew message. Sends 'jump' (detail: place in the running order, from 1) and
@@ -93,6 +95,11 @@ class SetList extends HTMLElement {
       if (event.detail > 0) key.blur();
       this.#tapped(list, [...list.children].indexOf(item));
     });
+    const picture = document.createElement('img');
+    picture.decoding = 'async';
+    picture.alt = '';
+    picture.addEventListener('error', () => picture.removeAttribute('src'));
+    key.append(picture, document.createElement('div'));
     item.append(key);
     return item;
   }
@@ -145,7 +152,18 @@ function fill(item, shot, { state, words, asks, time, job }) {
   const parts = [name, ' ', span('aside', words)];
   if (time !== '') parts.unshift(span('time', time), ' ');
   if (job !== '') parts.push(' ', span('job', `for ${job}`));
-  key.replaceChildren(...parts);
+  key.lastChild.replaceChildren(...parts);
+  drawPicture(key.firstChild, shot, state);
+}
+
+/** Of what is made there are photographs. Set again only if it is another, or it would flicker. */
+function drawPicture(image, { picture }, state) {
+  image.hidden = state === 'past';
+  if (image.hidden) return;
+  const url = smallPictureUrl(picture.url);
+  if (image.getAttribute('src') !== url) image.src = url;
+  image.className = picture.plates ? 'plates' : '';
+  image.title = picture.says;
 }
 
 function asideOf(shot, state, take) {

@@ -35,6 +35,9 @@ final class Pictures {
     /** Each takes a second of a large original: more than these would only be in the way. */
     private static final int MOST_PARTS = 3;
 
+    /** Its address has a version: another picture has another address. */
+    private static final String VERSIONED = "private, max-age=3600";
+
     private static final HttpString FROM = new HttpString("X-Lookstep-From");
 
     private final LongPredicate seenByBand;
@@ -119,7 +122,8 @@ final class Pictures {
     /** With where it comes from in a header, for whoever asks for a picture by a script. */
     static void pictured(HttpServerExchange exchange, Pictured picture) {
         exchange.getResponseHeaders()
-                .put(FROM, picture.origin().fromPlates() ? "plates" : "model");
+                .put(FROM, picture.origin().fromPlates() ? "plates" : "model")
+                .put(Headers.CACHE_CONTROL, VERSIONED);
         jpeg(exchange, picture.jpeg());
     }
 
