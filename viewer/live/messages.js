@@ -9,6 +9,8 @@ const ANSWER_LIMIT_MILLIS = 4000;
 const PLAN_LIMIT_MILLIS = 10_000;
 const LATE = 'No answer from the computer. Look at the light; if it did not change, press again.';
 const LATE_PLAN = 'No answer from the computer. Look at the plan; if it did not change, once more.';
+const SUGGEST_LIMIT_MILLIS = 30_000;
+const LATE_SUGGEST = 'No suggestions came. Ask again.';
 const PLAN = { limitMillis: PLAN_LIMIT_MILLIS, late: LATE_PLAN };
 
 /** Why something did not reach the shoot, in words for the person at the key. */
@@ -91,26 +93,61 @@ export const plan = () => ask(sampleName === null ? '/plan' : '/samples/plan.jso
  */
 export const editPlan = (wish) => post('/plan', wish, PLAN);
 
-function post(path, body, waiting) {
-  const how = {
+/** Where the sliders begin: the look that is on, and how far each light goes. */
+export const mixStart = () => ask(sampleName === null ? '/mix' : '/samples/mix.json', {});
+
+/**
+ * What a mix looks like. @returns {Promise<{url: string, plates: boolean}>} the url is the caller's to
+ * revoke
+ */
+export async function mixPicture(mix) {
+  if (sampleName !== null) return { url: '/samples/prediction.svg', plates: false };
+  const { answer, body } = await send('/mix', posted(mix), {});
+  if (!answer.ok) throw new NotDelivered(refusal(answer.status, await jsonOf(answer, body)));
+  const plates = answer.headers.get('X-Lookstep-From') === 'plates';
+  return { url: URL.createObjectURL(body), plates };
+}
+
+/** A mix becomes a look of the plan, and a shot in it. @param {object} mix with a name */
+export const keepMix = (mix) => post('/mix/keep', mix, PLAN);
+
+/** Looks that differ most. It takes some seconds with many lights. */
+export const suggest = (count = 6) =>
+  sampleName === null
+    ? post('/suggest', { count }, { limitMillis: SUGGEST_LIMIT_MILLIS, late: LATE_SUGGEST })
+    : ask('/samples/suggest.json', {});
+
+/** A suggestion becomes a look of the plan, and a shot in it. */
+export const putSuggestion = (id) => post('/suggest/put', { id }, PLAN);
+
+function posted(body) {
+  return {
     method: 'POST',
     headers: { 'Content-Type': 'application/json', 'X-Lookstep': '1' },
     body: JSON.stringify(body),
   };
-  return ask(path, how, waiting);
 }
 
-async function ask(path, how, { limitMillis = ANSWER_LIMIT_MILLIS, late = LATE } = {}) {
+function post(path, body, waiting) {
+  return ask(path, posted(body), waiting);
+}
+
+async function ask(path, how, waiting) {
+  const { answer, body } = await send(path, how, waiting);
+  const message = await jsonOf(answer, body);
+  // 409: somebody else was first, and the answer says where the shoot is now.
+  if (answer.ok || (answer.status === 409 && message?.kind === 'crew')) return message;
+  throw new NotDelivered(refusal(answer.status, message));
+}
+
+/** The answer with all of its body, within the limit. */
+async function send(path, how, { limitMillis = ANSWER_LIMIT_MILLIS, late = LATE } = {}) {
   const limit = new AbortController();
   const timer = setTimeout(() => limit.abort(), limitMillis);
   try {
     const answer = await fetch(path, { ...how, cache: 'no-store', signal: limit.signal });
-    const message = await jsonOf(answer);
-    // 409: somebody else was first, and the answer says where the shoot is now.
-    if (answer.ok || (answer.status === 409 && message?.kind === 'crew')) return message;
-    throw new NotDelivered(refusal(answer.status, message));
-  } catch (problem) {
-    if (problem instanceof NotDelivered) throw problem;
+    return { answer, body: await answer.blob() };
+  } catch {
     throw new NotDelivered(
       limit.signal.aborted
         ? late
@@ -121,10 +158,10 @@ async function ask(path, how, { limitMillis = ANSWER_LIMIT_MILLIS, late = LATE }
   }
 }
 
-async function jsonOf(answer) {
+async function jsonOf(answer, body) {
   if (!(answer.headers.get('Content-Type') ?? '').includes('json')) return null;
   try {
-    return await answer.json();
+    return JSON.parse(await body.text());
   } catch {
     return null;
   }

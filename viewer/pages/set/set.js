@@ -59,6 +59,7 @@ import { OrderParts } from '/pages/set/order-parts.js';
 import { Panels } from '/pages/set/panels.js';
 import { Pictures } from '/pages/set/pictures.js';
 import { PlanEditing } from '/pages/set/plan-editing.js';
+import { Trying } from '/pages/set/trying.js';
 
 const part = (selector) => document.querySelector(selector);
 const clock = part('shoot-clock');
@@ -85,6 +86,7 @@ const time = new TimeLeft();
 const rig = new Rig(rigTest);
 const pictures = new Pictures(part('#large'), part('#swap'));
 const planEditing = new PlanEditing(part('plan-desk'), part('#edit-plan'));
+const trying = new Trying(part('look-mixer'), [part('#try-looks')]);
 const orderParts = new OrderParts({ order, stepping, ask });
 const panels = new Panels(part('#switches'), (name) => {
   if (name === 'test') rig.want();
@@ -218,9 +220,11 @@ part('#swap').addEventListener('click', (event) => {
   letGo(event);
   pictures.swap();
 });
-part('plan-desk').addEventListener('closed', () => {
-  if (message !== null) showFrames();
-});
+for (const layer of [part('plan-desk'), part('look-mixer')]) {
+  layer.addEventListener('closed', () => {
+    if (message !== null) showFrames();
+  });
+}
 stayAwake();
 tick();
 
@@ -246,7 +250,7 @@ function showFrames() {
   const frame = pickedFrame();
   if (frame?.number === message.frame?.number) picked = null;
   // One picture is computed after the other: below the desk none is in the way of the desk's.
-  if (!planEditing.open) prediction = message.prediction;
+  if (!planEditing.open && !trying.open) prediction = message.prediction;
   pictures.show({ ...message, frame, prediction });
   strip.show(frames(), frame?.number ?? null);
   judge.show(frame, message.frame?.number ?? null);

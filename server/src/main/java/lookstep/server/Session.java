@@ -55,6 +55,7 @@ import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.server.plan.edit.PlanKeeper;
 import lookstep.server.prediction.Predictions;
+import lookstep.server.tryout.TryOuts;
 import lookstep.server.web.FrameParts;
 import lookstep.server.web.Keys;
 import lookstep.server.web.Messages;
@@ -255,6 +256,7 @@ final class Session implements AutoCloseable {
                                 () -> copies.map(FrameCopies::words).orElse(Map.of()),
                                 () -> hand.map(CameraHand::byHand).orElse(List.of()),
                                 new LookPictures(predictions, Optional::empty),
+                                new TryOuts(),
                                 desk,
                                 lightings,
                                 gear.carried(),

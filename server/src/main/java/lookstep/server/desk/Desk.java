@@ -181,6 +181,12 @@ public final class Desk implements PlanDesk {
     }
 
     @Override
+    public synchronized void edit(List<Edit> edits, String says) throws NotPossible, IOException {
+        look();
+        take(keeper.edit(edits, says));
+    }
+
+    @Override
     public synchronized void mend(String finding) throws NotPossible, IOException {
         try {
             take(

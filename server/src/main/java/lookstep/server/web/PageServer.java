@@ -28,6 +28,7 @@ import lookstep.server.live.Live;
 import lookstep.server.live.LiveState;
 import lookstep.server.live.Showing;
 import lookstep.server.plan.ShootPlan;
+import lookstep.server.tryout.TryOuts;
 import lookstep.server.pictured.LookPictures;
 import lookstep.server.pictured.LookPictures.Pictured;
 import lookstep.server.pictured.LookPictures.Size;
@@ -52,6 +53,7 @@ public final class PageServer implements AutoCloseable {
      * @param copying how the copies of frames are, in words
      * @param byHand what is to be set on the camera by hand
      * @param looks pictures of looks before they are made
+     * @param tryOuts looks that nobody has planned yet
      * @param desk the plan file, and what is to be said of the plan
      * @param lightings plan and light as they stand in a state
      * @param carried the outputs of each universe that goes out, in words
@@ -67,6 +69,7 @@ public final class PageServer implements AutoCloseable {
             Supplier<Map<Integer, String>> copying,
             Supplier<List<String>> byHand,
             LookPictures looks,
+            TryOuts tryOuts,
             PlanDesk desk,
             Lightings lightings,
             Map<Integer, List<String>> carried,
@@ -85,6 +88,8 @@ public final class PageServer implements AutoCloseable {
     private final ExecutorService decoding;
     private final ExecutorService detailing;
     private final ExecutorService rendering;
+    private final ExecutorService mixing;
+    private final ExecutorService suggesting;
 
     private PageServer(About about, String host, int port) {
         this.about = about;
@@ -93,6 +98,8 @@ public final class PageServer implements AutoCloseable {
         decoding = oneThread("pictures");
         detailing = oneThread("originals");
         rendering = oneThread("predictions");
+        mixing = oneThread("mixes");
+        suggesting = oneThread("suggestions");
         crew = new Push(this::crewMessage, pushing, () -> {});
         band = new Push(this::bandMessage, pushing, crew::changed);
         Gate gate = new Gate(about.keys());
@@ -120,6 +127,17 @@ public final class PageServer implements AutoCloseable {
                         decoding,
                         detailing,
                         rendering);
+        Trying trying =
+                new Trying(
+                        this::lighting,
+                        () -> lighting().shot(about.live().state()),
+                        about.looks(),
+                        about.tryOuts(),
+                        about.desk(),
+                        json,
+                        mixing,
+                        suggesting,
+                        pressing);
         undertow =
                 Undertow.builder()
                         .addHttpListener(port, host)
@@ -140,6 +158,7 @@ public final class PageServer implements AutoCloseable {
                                                         about.desk().folder(),
                                                         this::references,
                                                         decoding),
+                                                trying,
                                                 this::rig,
                                                 this::allFrames,
                                                 band,
@@ -329,5 +348,7 @@ public final class PageServer implements AutoCloseable {
         decoding.shutdownNow();
         detailing.shutdownNow();
         rendering.shutdownNow();
+        mixing.shutdownNow();
+        suggesting.shutdownNow();
     }
 }

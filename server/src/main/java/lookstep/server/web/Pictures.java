@@ -223,7 +223,7 @@ final class Pictures {
     }
 
     /** The file's name without its ending; nothing if it is no JPEG. */
-    private static String parameter(HttpServerExchange exchange, String name) {
+    static String parameter(HttpServerExchange exchange, String name) {
         String file =
                 exchange.getAttachment(PathTemplateMatch.ATTACHMENT_KEY).getParameters().get(name);
         return file.endsWith(".jpg") ? file.substring(0, file.length() - ".jpg".length()) : "";

@@ -3,9 +3,11 @@ package lookstep.server.web;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import lookstep.server.live.NotPossible;
 import lookstep.server.order.Variety;
 import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.edit.Edit;
 
 /** The plan file as the pages reach it: read, edited, checked. */
 public interface PlanDesk {
@@ -31,6 +33,15 @@ public interface PlanDesk {
      * @throws IOException if the file could not be written
      */
     void edit(JsonNode body) throws NotPossible, IOException;
+
+    /**
+     * Carries edits out that were made here.
+     *
+     * @param says what they are, for undo
+     * @throws NotPossible if they were refused; the words say why and what to do
+     * @throws IOException if the file could not be written
+     */
+    void edit(List<Edit> edits, String says) throws NotPossible, IOException;
 
     /**
      * Mends what a finding is about, by an edit of the plan.

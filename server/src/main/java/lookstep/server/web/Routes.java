@@ -15,6 +15,7 @@ final class Routes {
     private final Presses presses;
     private final Pictures pictures;
     private final References references;
+    private final Trying trying;
     private final HttpHandler rig;
     private final HttpHandler allFrames;
     private final Push band;
@@ -25,11 +26,13 @@ final class Routes {
             Presses presses,
             Pictures pictures,
             References references,
+            Trying trying,
             HttpHandler rig,
             HttpHandler allFrames,
             Push band,
             Push crew) {
         this.references = references;
+        this.trying = trying;
         this.rig = rig;
         this.allFrames = allFrames;
         this.gate = gate;
@@ -80,6 +83,13 @@ final class Routes {
                         .get("/plan", gate.only(Who.CREW, presses::plan))
                         .post("/plan", press(presses::editPlan))
                         .post("/mend", press(presses::mend))
+                        // looks that are tried
+                        .get("/mix", gate.only(Who.CREW, trying::start))
+                        .post("/mix", press(trying::mix))
+                        .post("/mix/keep", press(trying::keep))
+                        .post("/suggest", press(trying::suggest))
+                        .get("/suggested/{id}", gate.only(Who.CREW, trying::suggested))
+                        .post("/suggest/put", press(trying::put))
                         .setFallbackHandler(files());
         return gate.guarded(routes);
     }

@@ -45,8 +45,10 @@ import lookstep.server.live.Showing;
 import lookstep.server.order.Variety;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
+import lookstep.server.plan.edit.Edit;
 import lookstep.server.pictured.LookPictures;
 import lookstep.server.prediction.Predictions;
+import lookstep.server.tryout.TryOuts;
 import lookstep.server.window.ShotItems;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -103,6 +105,11 @@ class PageServerTest {
                 }
 
                 @Override
+                public void edit(List<Edit> edits, String says) throws NotPossible {
+                    throw new NotPossible("not here");
+                }
+
+                @Override
                 public void mend(String finding) throws NotPossible {
                     throw new NotPossible("not here");
                 }
@@ -137,6 +144,7 @@ class PageServerTest {
                                 Map::of,
                                 List::of,
                                 new LookPictures(new Predictions(), Optional::empty),
+                                new TryOuts(),
                                 desk,
                                 lightings,
                                 Map.of(1, List.of("a line")),
