@@ -14,6 +14,7 @@ import java.util.concurrent.locks.LockSupport;
 import lookstep.protocols.dmx.DmxPacket;
 import lookstep.protocols.dmx.DmxTiming;
 import lookstep.protocols.fixture.GenericFixtures;
+import lookstep.server.checks.MeasuredLight;
 import lookstep.server.desk.Desk;
 import lookstep.server.desk.PlanChecking;
 import lookstep.server.framecheck.FrameChecks;
@@ -237,7 +238,7 @@ final class Session implements AutoCloseable {
         for (WayIn way : gear.ways()) {
             parts.push(way.start(new Arrivals(way.name(), gear.frames(), intake, links)));
         }
-        PlanChecking planChecking = new PlanChecking(lightings, this::tellPages);
+        PlanChecking planChecking = new PlanChecking(lightings, () -> MeasuredLight.NONE, this::tellPages);
         parts.push(planChecking);
         Desk desk =
                 new Desk(

@@ -25,11 +25,15 @@ record FaceLight(double backMetres, List<Double> direct, double roomLux, double 
         List<Double> direct = new ArrayList<>();
         double room = 0;
         for (int i = 0; i < s.lamps().size(); i++) {
-            double candela = s.sent().get(i).y();
+            double candela = s.sent().get(i).y() * s.factors(i).people();
             direct.add(candela * s.lamps().get(i).direct(figure.face(), TO_THE_CAMERA));
             room += candela * s.lamps().get(i).indirect();
         }
-        return new FaceLight(figure.feet().y(), direct, room, s.scene().houseLux());
+        return new FaceLight(
+                figure.feet().y(),
+                direct,
+                room,
+                s.scene().houseLux() * s.measured().house().people());
     }
 
     double lux() {

@@ -105,15 +105,7 @@ public record Likeness(List<String> shots, List<List<Double>> alike) {
                 cards.add(lab(light.colour(p, n, d, Finish.MATT, CARD, -1)));
             }
             Vec3 back = new Vec3(middle.x(), s.scene().room().backgroundMetres(), middle.z());
-            cards.add(
-                    lab(
-                            light.colour(
-                                    back,
-                                    new Vec3(0, -1, 0),
-                                    d,
-                                    Finish.MATT,
-                                    s.scene().room().background(),
-                                    -1)));
+            cards.add(lab(light.background(back, d)));
             return new Appearance(s.shot().id(), Formats.aspect(s.shot().framing()), places, cards);
         }
 

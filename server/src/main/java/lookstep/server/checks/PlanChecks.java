@@ -2,10 +2,12 @@ package lookstep.server.checks;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Supplier;
 import lookstep.server.checks.Likeness.Appearance;
 import lookstep.server.plan.Circumstances;
@@ -41,6 +43,10 @@ public final class PlanChecks {
                     new Named(Kind.ROOM, RoomCheck::of),
                     new Named(Kind.FRAMING, FramingCheck::of));
 
+    /** What plates say something of. */
+    private static final Set<Kind> BY_LIGHT =
+            EnumSet.of(Kind.EXPOSURE, Kind.SEPARATION, Kind.ROOM);
+
     /** All that a shot's findings hang on. */
     private record Key(
             Shot shot,
@@ -49,8 +55,9 @@ public final class PlanChecks {
             Place place,
             House house,
             List<Light> rig,
-            Circumstances around) {
-        static Key of(ShootPlan plan, Shot shot) {
+            Circumstances around,
+            MeasuredLight measured) {
+        static Key of(ShootPlan plan, Shot shot, MeasuredLight measured) {
             return new Key(
                     shot,
                     plan.look(shot.look()),
@@ -58,7 +65,8 @@ public final class PlanChecks {
                     plan.place(),
                     plan.house(),
                     plan.rig(),
-                    plan.around());
+                    plan.around(),
+                    measured);
         }
     }
 
@@ -78,12 +86,19 @@ public final class PlanChecks {
         return new PlanChecks().check(plan);
     }
 
-    /** All checks of the plan at the place that it is at. */
-    public synchronized Report check(ShootPlan plan) {
+    /** All checks of the plan at the place that it is at, by computation alone. */
+    public Report check(ShootPlan plan) {
+        return check(plan, MeasuredLight.NONE);
+    }
+
+    /** The same, with what plates say of the lights. */
+    public synchronized Report check(ShootPlan plan, MeasuredLight measured) {
         List<Finding> all = new ArrayList<>();
         List<Appearance> appearances = new ArrayList<>();
         for (Shot shot : plan.shots()) {
-            Kept one = kept.computeIfAbsent(Key.of(plan, shot), k -> shot(plan, shot));
+            Kept one =
+                    kept.computeIfAbsent(
+                            Key.of(plan, shot, measured), k -> shot(plan, shot, measured));
             all.addAll(one.findings());
             one.appearance().ifPresent(appearances::add);
         }
@@ -112,17 +127,19 @@ public final class PlanChecks {
         return new Report(all);
     }
 
-    private static Kept shot(ShootPlan plan, Shot shot) {
+    private static Kept shot(ShootPlan plan, Shot shot, MeasuredLight measured) {
         Subject subject = new Subject(shot.id(), shot.look(), "", "");
         Staged staged;
         try {
-            staged = Staged.of(plan, shot);
+            staged = Staged.of(plan, shot, measured);
         } catch (RuntimeException e) {
             return new Kept(List.of(failed(Kind.FRAMING, subject, e)), Optional.empty());
         }
         List<Finding> all = new ArrayList<>();
         for (Named n : OF_SHOTS) {
-            all.addAll(safely(n.kind(), subject, () -> n.check().of(staged)));
+            safely(n.kind(), subject, () -> n.check().of(staged)).stream()
+                    .map(f -> measured.measured() && BY_LIGHT.contains(n.kind()) ? said(f, measured) : f)
+                    .forEach(all::add);
         }
         Optional<Appearance> appearance;
         try {
@@ -132,6 +149,17 @@ public final class PlanChecks {
             appearance = Optional.empty();
         }
         return new Kept(List.copyOf(all), appearance);
+    }
+
+    /** What was measured and not only computed is said to be so. */
+    private static Finding said(Finding f, MeasuredLight measured) {
+        return new Finding(
+                f.kind(),
+                f.weight(),
+                f.subject(),
+                f.says() + " (" + measured.says() + ")",
+                f.numbers(),
+                f.mend());
     }
 
     private static List<Finding> safely(Kind kind, Subject subject, Supplier<List<Finding>> check) {

@@ -1,5 +1,7 @@
 package lookstep.server.checks;
 
+import java.util.function.ToDoubleFunction;
+import lookstep.server.checks.MeasuredLight.Factors;
 import lookstep.server.prediction.Predictions;
 import lookstep.simulator.model.colour.Srgb;
 import lookstep.simulator.model.colour.WhiteBalance;
@@ -51,20 +53,48 @@ final class SeenLight {
      * @param self whose surface it is; -1 for the room's
      */
     double[] luminance(Vec3 p, Vec3 n, Vec3 d, Finish finish, Reflectance r, int self) {
-        double[][] each = each(p, n, d, finish, r, self);
+        return luminance(each(p, n, d, finish, r, self), Factors::people);
+    }
+
+    private double[] luminance(double[][] each, ToDoubleFunction<Factors> where) {
         double[] out = new double[each.length];
         for (int i = 0; i < each.length; i++) {
-            out[i] = each[i] == null ? 0 : Srgb.luminance(each[i][0], each[i][1], each[i][2]);
+            out[i] =
+                    each[i] == null
+                            ? 0
+                            : Srgb.luminance(each[i][0], each[i][1], each[i][2])
+                                    * where.applyAsDouble(factors(i));
         }
         return out;
     }
 
-    /** Linear red, green, blue of all light together. */
+    private Factors factors(int lamp) {
+        return lamp < staged.sent().size() ? staged.factors(lamp) : staged.measured().house();
+    }
+
+    /** Linear red, green, blue of all light together, on people or a card in their place. */
     double[] colour(Vec3 p, Vec3 n, Vec3 d, Finish finish, Reflectance r, int self) {
+        return colour(each(p, n, d, finish, r, self), Factors::people);
+    }
+
+    /** The same on the far wall. */
+    double[] background(Vec3 p, Vec3 d) {
+        return colour(
+                each(
+                        p,
+                        new Vec3(0, -1, 0),
+                        d,
+                        Finish.MATT,
+                        staged.scene().room().background(),
+                        -1),
+                Factors::background);
+    }
+
+    private double[] colour(double[][] each, ToDoubleFunction<Factors> where) {
         double[] sum = new double[3];
-        for (double[] one : each(p, n, d, finish, r, self)) {
-            for (int c = 0; c < 3 && one != null; c++) {
-                sum[c] += one[c];
+        for (int i = 0; i < each.length; i++) {
+            for (int c = 0; c < 3 && each[i] != null; c++) {
+                sum[c] += each[i][c] * where.applyAsDouble(factors(i));
             }
         }
         return sum;
@@ -108,7 +138,11 @@ final class SeenLight {
     /** What a look into the room ends at, people left out: luminance of each lamp and the house. */
     double[] room(Vec3 from, Vec3 d) {
         Wall wall = Wall.met(staged.scene().room(), from, d);
-        return luminance(wall.point(), wall.normal(), d, wall.finish(), wall.reflectance(), -1);
+        return luminance(
+                each(wall.point(), wall.normal(), d, wall.finish(), wall.reflectance(), -1),
+                wall.background()
+                        ? Factors::background
+                        : wall.normal().z() > 0 ? Factors::floor : f -> 1);
     }
 
     /** A surface of the room where a look meets it. */

@@ -26,6 +26,7 @@ import lookstep.simulator.model.scene.Scene;
  * @param camera exact values
  * @param lamps what each lamp brings, in the rig's order
  * @param sent what each sends out, candela
+ * @param measured of the lights, against what is computed
  */
 record Staged(
         ShootPlan plan,
@@ -35,8 +36,15 @@ record Staged(
         Scene scene,
         Camera camera,
         List<LampInRoom> lamps,
-        List<Xyz> sent) {
+        List<Xyz> sent,
+        MeasuredLight measured) {
+    /** As computed. */
     static Staged of(ShootPlan plan, Shot shot) {
+        return of(plan, shot, MeasuredLight.NONE);
+    }
+
+    /** With what was measured of the lights. */
+    static Staged of(ShootPlan plan, Shot shot, MeasuredLight measured) {
         Look look = plan.look(shot.look());
         ShootPlan placed = plan.placed(look);
         LookLevels levels = LookLevels.of(plan, look);
@@ -49,7 +57,15 @@ record Staged(
                 scene,
                 Staging.camera(plan, shot).exact(),
                 scene.luminaires().stream().map(l -> new LampInRoom(l, scene.room())).toList(),
-                Predictions.intensities(placed, levels.levels()));
+                Predictions.intensities(placed, levels.levels()),
+                measured);
+    }
+
+    /** What was measured of a light; nothing of one that stands elsewhere in this look. */
+    MeasuredLight.Factors factors(int light) {
+        return look.moved().containsKey(plan.rig().get(light).name())
+                ? MeasuredLight.Factors.ONE
+                : measured.of(light);
     }
 
     /** Name of who stands in a place of the scene. */

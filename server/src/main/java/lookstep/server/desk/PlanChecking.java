@@ -14,11 +14,13 @@ import java.util.Set;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.RejectedExecutionException;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.StreamSupport;
 import lookstep.server.checks.Change;
 import lookstep.server.checks.Finding;
 import lookstep.server.checks.Likeness;
+import lookstep.server.checks.MeasuredLight;
 import lookstep.server.checks.Mend;
 import lookstep.server.checks.PlanChecks;
 import lookstep.server.checks.Weight;
@@ -59,28 +61,35 @@ public final class PlanChecking implements AutoCloseable {
     private static final int MOST_NUMBERS = 8;
 
     private final Lightings lightings;
+    private final Supplier<MeasuredLight> measured;
     private final PlanChecks checks = new PlanChecks();
     private final Runnable changed;
     private final ExecutorService thread;
     private volatile Worked worked = new Worked(null, List.of(), null);
-    private volatile ShootPlan wanted;
+    private volatile Wanted wanted;
+
+    /** What the checks are to be of. */
+    private record Wanted(ShootPlan plan, MeasuredLight measured) {}
 
     /**
      * What was found.
      *
-     * @param plan of which; null before the first
+     * @param of what; null before the first
      * @param findings the heaviest first
      * @param variety null if it could not be worked out
      */
-    private record Worked(ShootPlan plan, List<Named> findings, Variety variety) {}
+    private record Worked(Wanted of, List<Named> findings, Variety variety) {}
 
     private record Named(String id, Finding finding) {}
 
     /**
+     * @param measured what plates say of the lights now
      * @param changed is called when there is something new
      */
-    public PlanChecking(Lightings lightings, Runnable changed) {
+    public PlanChecking(
+            Lightings lightings, Supplier<MeasuredLight> measured, Runnable changed) {
         this.lightings = lightings;
+        this.measured = measured;
         this.changed = changed;
         thread =
                 Executors.newSingleThreadExecutor(
@@ -93,14 +102,14 @@ public final class PlanChecking implements AutoCloseable {
 
     /** Looks at the plan as it is in a state, if it has not yet. Returns at once. */
     public void of(LiveState state) {
-        ShootPlan plan = lightings.of(state).plan();
-        if (plan.equals(wanted)) {
+        Wanted now = new Wanted(lightings.of(state).plan(), measured.get());
+        if (now.equals(wanted)) {
             return;
         }
-        wanted = plan;
+        wanted = now;
         Set<String> added = state.added().stream().map(Shot::id).collect(Collectors.toSet());
         try {
-            thread.execute(() -> work(plan, added));
+            thread.execute(() -> work(now, added));
         } catch (RejectedExecutionException ending) {
             LOG.debug("no more checks of the plan: the program ends");
         }
@@ -109,14 +118,15 @@ public final class PlanChecking implements AutoCloseable {
     /**
      * @param added ids of shots that the file does not have: nothing of them can be mended there
      */
-    private void work(ShootPlan plan, Set<String> added) {
-        if (!plan.equals(wanted)) {
+    private void work(Wanted of, Set<String> added) {
+        if (!of.equals(wanted)) {
             return;
         }
+        ShootPlan plan = of.plan();
         try {
             Variety variety = variety(plan, Likeness.of(plan));
             List<Finding> all = new ArrayList<>();
-            checks.check(plan).findings().forEach(f -> all.add(byHand(f, added)));
+            checks.check(plan, of.measured()).findings().forEach(f -> all.add(byHand(f, added)));
             ShootPlan written = without(plan, added);
             all.addAll(TimeCheck.of(written, PlannedOrder.of(written, variety)));
             all.sort(Comparator.comparing(Finding::weight).reversed());
@@ -124,10 +134,10 @@ public final class PlanChecking implements AutoCloseable {
             for (Finding finding : all) {
                 named.add(new Named(id(finding, named), finding));
             }
-            worked = new Worked(plan, List.copyOf(named), variety);
+            worked = new Worked(of, List.copyOf(named), variety);
         } catch (RuntimeException e) {
             LOG.error("the plan could not be checked: {}", e.toString(), e);
-            worked = new Worked(plan, List.of(), null);
+            worked = new Worked(of, List.of(), null);
         }
         changed.run();
     }
@@ -183,7 +193,7 @@ public final class PlanChecking implements AutoCloseable {
     ChecksPart part() {
         Worked now = worked;
         return new ChecksPart(
-                now.plan() != null && now.plan().equals(wanted),
+                now.of() != null && now.of().equals(wanted),
                 count(now, Weight.WRONG),
                 count(now, Weight.LOOK),
                 now.findings().stream().limit(MOST_SHOWN).map(PlanChecking::part).toList());
@@ -234,7 +244,7 @@ public final class PlanChecking implements AutoCloseable {
     /** How alike the shots of a plan are; from what is planned while it is not worked out. */
     Variety variety(ShootPlan plan) {
         Worked now = worked;
-        return now.variety() != null && plan.equals(now.plan())
+        return now.variety() != null && plan.equals(now.of().plan())
                 ? now.variety()
                 : Variety.of(ShotItems.of(plan));
     }
@@ -302,7 +312,7 @@ public final class PlanChecking implements AutoCloseable {
 
     private Mend known(String id) throws NotPossible {
         Worked now = worked;
-        if (now.plan() == null || !now.plan().equals(wanted)) {
+        if (now.of() == null || !now.of().equals(wanted)) {
             throw new NotPossible("the plan was just changed: the checks follow in a moment");
         }
         return now.findings().stream()

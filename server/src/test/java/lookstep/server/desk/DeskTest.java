@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import lookstep.protocols.fixture.GenericFixtures;
+import lookstep.server.checks.MeasuredLight;
 import lookstep.server.lighting.Lightings;
 import lookstep.server.live.Journal;
 import lookstep.server.live.Live;
@@ -54,7 +55,7 @@ class DeskTest {
         lightings = new Lightings(keeper.current().plan());
         journal = Journal.open(dir.resolve("journal"));
         live = new Live(journal, lightings::possible, PlanHash.of(lightings.read()), () -> 0);
-        checking = new PlanChecking(lightings, checked::release);
+        checking = new PlanChecking(lightings, () -> MeasuredLight.NONE, checked::release);
         desk = new Desk(keeper, GenericFixtures.all(), lightings, live, checking, () -> {});
     }
 
