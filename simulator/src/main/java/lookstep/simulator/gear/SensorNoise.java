@@ -74,6 +74,22 @@ final class SensorNoise {
         }
     }
 
+    /** Adds grain in place to linear red, green, blue; white is 1. */
+    void addTo(float[] linear, double iso, double pitchMicrometres) {
+        double white =
+                WHITE_ELECTRONS_PER_SQUARE_MICROMETRE
+                        * pitchMicrometres
+                        * pitchMicrometres
+                        * 100
+                        / iso;
+        double read = READ_ELECTRONS * READ_ELECTRONS;
+        for (int i = 0; i < linear.length; i++) {
+            double sigma = Math.sqrt(Math.max(0, linear[i]) * white + read) / white;
+            int dice = (int) (random.nextLong() & (TABLE - 1));
+            linear[i] = (float) (linear[i] + sigma * gaussian[dice]);
+        }
+    }
+
     private static int encode(float value, int code, float grain) {
         // Most grain is finer than a code at low ISO: then there is nothing to work out.
         return Math.abs(grain) < 1e-5f ? code : Srgb.encode8(value);

@@ -11,8 +11,10 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.function.Supplier;
 import lookstep.protocols.image.ExifData;
+import lookstep.simulator.model.colour.DisplayRange;
 import lookstep.simulator.model.colour.Xyz;
 import lookstep.simulator.model.optics.Camera;
+import lookstep.simulator.model.picture.LinearPicture;
 import lookstep.simulator.model.picture.Plates;
 import lookstep.simulator.model.picture.Renderer;
 import lookstep.simulator.model.scene.Scene;
@@ -36,6 +38,7 @@ public final class SimulatedCamera {
     private final SensorNoise noise;
     private final Random garble;
     private CameraFiles files = CameraFiles.USUAL;
+    private ToneCurve tones = ToneCurve.PLAIN;
     private PlatesKey key;
     private Plates plates;
     private int asleepFor;
@@ -86,6 +89,11 @@ public final class SimulatedCamera {
     /** Says what it writes, from the next picture on; {@link CameraFiles#USUAL} until then. */
     public synchronized void write(CameraFiles what) {
         files = what;
+    }
+
+    /** Sets its picture style, from the next picture on; {@link ToneCurve#PLAIN} until then. */
+    public synchronized void develop(ToneCurve style) {
+        tones = style;
     }
 
     /** Renders the plates for what is before the camera now, so that a release need not wait. */
@@ -161,11 +169,31 @@ public final class SimulatedCamera {
             }
             intensities.add(intensity);
         }
-        BufferedImage picture =
-                platesOf(seen).compose(intensities, seen.houseWhite(), camera.exact()).toImage();
-        double longSide = Math.max(widthPixels, heightPixels);
-        noise.addTo(picture, camera.iso(), camera.sensorLongMillimetres() * 1000 / longSide);
-        return picture;
+        LinearPicture picture =
+                platesOf(seen).compose(intensities, seen.houseWhite(), camera.exact());
+        double pitch = camera.sensorLongMillimetres() * 1000 / Math.max(widthPixels, heightPixels);
+        return expose(picture, camera.iso(), pitch, noise, tones);
+    }
+
+    /** Grain and picture style; TYPE_INT_RGB. */
+    static BufferedImage expose(
+            LinearPicture picture,
+            double iso,
+            double pitchMicrometres,
+            SensorNoise noise,
+            ToneCurve tones) {
+        if (tones.equals(ToneCurve.PLAIN)) {
+            BufferedImage image = picture.toImage();
+            noise.addTo(image, iso, pitchMicrometres);
+            return image;
+        }
+        // Through the curve in one go: codes that were rounded before it would leave gaps.
+        float[] linear = picture.toLinear();
+        for (int i = 0; i < linear.length; i += 3) {
+            DisplayRange.fit(linear, i);
+        }
+        noise.addTo(linear, iso, pitchMicrometres);
+        return tones.image(linear, picture.width(), picture.height());
     }
 
     private static ExifData exif(View seen, ZonedDateTime now) {
