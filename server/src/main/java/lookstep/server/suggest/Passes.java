@@ -1,0 +1,178 @@
+package lookstep.server.suggest;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import lookstep.server.suggest.SamplePoints.Mean;
+import lookstep.simulator.model.colour.Srgb;
+
+/**
+ * Whether a look can be photographed as it is: faces lit, everybody apart from what is behind,
+ * nothing burnt, not black.
+ *
+ * @param faceStops mean of the faces against {@link #FACE_SHARE} of what their skin would be turned
+ *     straight to a light that is metered right; NaN if no skin is seen
+ * @param darkestFaceStops the darkest of them
+ * @param separationStops of the person who stands off least: median over the outline, whichever way
+ *     ({@link lookstep.simulator.model.picture.LinearPicture#separationStops} has it with its sign);
+ *     NaN if no outline is seen
+ * @param burntShare share of the skin that is over white in a channel, 0..1
+ * @param litShare share of the picture that is lighter than four stops under white, 0..1
+ */
+public record Passes(
+        double faceStops,
+        double darkestFaceStops,
+        double separationStops,
+        double burntShare,
+        double litShare) {
+    /**
+     * A head is round: of a face that is lit straight from the front the mean of all skin that is
+     * seen is about so much of what its front would be (measured in the model; two thirds is the
+     * mean of Lambert's cosine over the visible half of a sphere).
+     */
+    public static final double FACE_SHARE = 2 / 3.0;
+
+    /** Half a stop under keeps the mood, a stop and a half loses the face (common practice). */
+    static final double FACES_FROM_STOPS = -1.2;
+
+    static final double FACES_TO_STOPS = 0.8;
+
+    /** Of a row nobody falls so far into the dark (figure of our own). */
+    static final double DARKEST_FACE_STOPS = -2.5;
+
+    /** Zone I and darker: no face is made out (common practice). */
+    static final double SILHOUETTE_STOPS = -4;
+
+    /** Half a stop is seen, less is lost in print (figure of our own; a full stop is wanted). */
+    static final double SEPARATION_STOPS = 0.5;
+
+    /** A glint on a forehead is no fault. */
+    static final double BURNT_SHARE = 0.03;
+
+    static final double LIT_SHARE = 0.02;
+
+    private static final double LIT = 1 / 16.0;
+
+    /** Ten stops under white: below this the camera's own noise hides all difference. */
+    static final double BLACK = 1.0 / 1024;
+
+    /** Why a look is left out. */
+    public enum Refusal {
+        FACES_DARK("faces too dark"),
+        FACES_BRIGHT("faces too bright"),
+        FACE_LEFT_DARK("somebody's face left in the dark"),
+        NOT_APART("somebody not apart from what is behind"),
+        BURNT("skin burnt out"),
+        BLACK("almost nothing to be seen");
+
+        private final String words;
+
+        Refusal(String words) {
+            this.words = words;
+        }
+
+        public String words() {
+            return words;
+        }
+    }
+
+    /**
+     * Of samples in the look's exposure.
+     *
+     * @param rgb red, green, blue of each sample, linear, 1 is white
+     * @param skin luminous reflectance of each person's skin
+     */
+    static Passes of(SamplePoints points, float[] rgb, double[] skin) {
+        double sum = 0;
+        double darkest = Double.POSITIVE_INFINITY;
+        int faces = 0;
+        for (int p = 0; p < points.people(); p++) {
+            if (points.shows(p, Mean.SKIN)) {
+                double stops = faceStops(luminance(rgb, points.of(p, Mean.SKIN)), skin[p]);
+                sum += stops;
+                darkest = Math.min(darkest, stops);
+                faces++;
+            }
+        }
+        return new Passes(
+                faces == 0 ? Double.NaN : sum / faces,
+                faces == 0 ? Double.NaN : darkest,
+                separation(points, rgb),
+                burnt(points, rgb),
+                lit(points, rgb));
+    }
+
+    static double faceStops(double luminance, double skin) {
+        return Math.log(Math.max(luminance, BLACK) / (skin * FACE_SHARE)) / Math.log(2);
+    }
+
+    static double luminance(float[] rgb, int sample) {
+        int i = sample * 3;
+        return Srgb.luminance(rgb[i], rgb[i + 1], rgb[i + 2]);
+    }
+
+    private static double separation(SamplePoints points, float[] rgb) {
+        double least = Double.NaN;
+        int each = points.insides() + 1;
+        List<Double> stops = new ArrayList<>();
+        for (int o = 0; o < points.outlines(); o++) {
+            double inside = 0;
+            int at = points.outlineAt() + o * each;
+            for (int k = 0; k < points.insides(); k++) {
+                inside = Math.max(inside, luminance(rgb, at + k));
+            }
+            double outside = luminance(rgb, at + points.insides());
+            stops.add(
+                    Math.abs(Math.log(Math.max(inside, BLACK) / Math.max(outside, BLACK)))
+                            / Math.log(2));
+            boolean last =
+                    o + 1 == points.outlines() || points.outlineOf(o + 1) != points.outlineOf(o);
+            if (last) {
+                double[] sorted = stops.stream().mapToDouble(Double::doubleValue).toArray();
+                Arrays.sort(sorted);
+                double median = sorted[sorted.length / 2];
+                least = Double.isNaN(least) ? median : Math.min(least, median);
+                stops.clear();
+            }
+        }
+        return least;
+    }
+
+    private static double burnt(SamplePoints points, float[] rgb) {
+        int over = 0;
+        for (int s = 0; s < points.skins(); s++) {
+            int i = (points.skinAt() + s) * 3;
+            over += Math.max(rgb[i], Math.max(rgb[i + 1], rgb[i + 2])) > 1 ? 1 : 0;
+        }
+        return (double) over / Math.max(1, points.skins());
+    }
+
+    private static double lit(SamplePoints points, float[] rgb) {
+        int lit = 0;
+        int thumbs = SamplePoints.WIDE * SamplePoints.HIGH;
+        for (int t = 0; t < thumbs; t++) {
+            lit += luminance(rgb, points.thumbnailAt() + t) > LIT ? 1 : 0;
+        }
+        return (double) lit / thumbs;
+    }
+
+    /** Why it is no picture; empty if it is one. NaN is nothing to be held against it. */
+    public Optional<Refusal> refusal(boolean silhouettes) {
+        boolean dark = silhouettes && faceStops < SILHOUETTE_STOPS;
+        if (litShare < LIT_SHARE) {
+            return Optional.of(Refusal.BLACK);
+        } else if (!dark && faceStops < FACES_FROM_STOPS) {
+            return Optional.of(Refusal.FACES_DARK);
+        } else if (faceStops > FACES_TO_STOPS) {
+            return Optional.of(Refusal.FACES_BRIGHT);
+        } else if (!dark && darkestFaceStops < DARKEST_FACE_STOPS) {
+            return Optional.of(Refusal.FACE_LEFT_DARK);
+        } else if (burntShare > BURNT_SHARE) {
+            return Optional.of(Refusal.BURNT);
+        } else if (separationStops < SEPARATION_STOPS) {
+            return Optional.of(Refusal.NOT_APART);
+        }
+        return Optional.empty();
+    }
+}
