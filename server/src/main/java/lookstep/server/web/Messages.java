@@ -24,6 +24,7 @@ import lookstep.server.plan.Light;
 import lookstep.server.plan.PlanWords;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
+import lookstep.server.plates.PlatesNow;
 import lookstep.server.web.BandMessage.BandFrame;
 import lookstep.server.web.CrewMessage.CameraPart;
 import lookstep.server.web.CrewMessage.ClockPart;
@@ -77,6 +78,7 @@ public final class Messages {
      * @param variety how alike the shots of a plan are
      * @param checks what is to be said of the plan
      * @param plan how its file is
+     * @param plates how the plates are
      * @param nowEpochMillis when
      */
     public record Around(
@@ -91,6 +93,7 @@ public final class Messages {
             Function<ShootPlan, Variety> variety,
             ChecksPart checks,
             PlanPart plan,
+            PlatesNow plates,
             long nowEpochMillis) {}
 
     /**
@@ -168,7 +171,8 @@ public final class Messages {
                 around.checks(),
                 DirectionPart.of(state, lighting, shots),
                 around.plan(),
-                AboutPart.of(plan.around().band()));
+                AboutPart.of(plan.around().band()),
+                PlatesPart.of(state, lighting, around.plates(), around.nowEpochMillis(), zone));
     }
 
     /** Without it, pages still have light, shots and the key. */

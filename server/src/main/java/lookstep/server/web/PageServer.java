@@ -28,6 +28,7 @@ import lookstep.server.live.Live;
 import lookstep.server.live.LiveState;
 import lookstep.server.live.Showing;
 import lookstep.server.plan.ShootPlan;
+import lookstep.server.plates.PlatesNow;
 import lookstep.server.prediction.Predictions;
 import lookstep.server.web.BandMessage.BandFrame;
 import lookstep.server.web.CrewMessage.Pages;
@@ -54,6 +55,7 @@ public final class PageServer implements AutoCloseable {
      * @param lightings plan and light as they stand in a state
      * @param carried the outputs of each universe that goes out, in words
      * @param messages plan and state in words
+     * @param plates how the plates are
      * @param shutter releases the camera, where that can be done from here
      * @param keys who may open what
      * @param epochMillis the wall clock
@@ -69,6 +71,7 @@ public final class PageServer implements AutoCloseable {
             Lightings lightings,
             Map<Integer, List<String>> carried,
             Messages messages,
+            Supplier<PlatesNow> plates,
             Optional<Runnable> shutter,
             Keys keys,
             LongSupplier epochMillis) {}
@@ -104,6 +107,11 @@ public final class PageServer implements AutoCloseable {
                                 about.lightings(),
                                 about.desk()::variety,
                                 about.epochMillis()),
+                        new PlatePresses(
+                                about.live(),
+                                about.lightings(),
+                                about.plates(),
+                                about.epochMillis()),
                         about.desk(),
                         about.shutter(),
                         json,
@@ -113,7 +121,7 @@ public final class PageServer implements AutoCloseable {
                 new Pictures(
                         about.pictures(),
                         this::seenByBand,
-                        this::seesAll,
+                        this::seesComing,
                         this::prediction,
                         decoding,
                         detailing,
@@ -237,8 +245,10 @@ public final class PageServer implements AutoCloseable {
                 .map(s -> about.predictions().picture(lighting.plan(), s, lighting.look(state, s)));
     }
 
-    private boolean seesAll() {
-        return about.live().state().showing().mode() == Showing.Mode.ALL;
+    /** Whether the band sees what is still on its way; plates are not for them. */
+    private boolean seesComing() {
+        LiveState state = about.live().state();
+        return state.showing().mode() == Showing.Mode.ALL && state.plates().run().isEmpty();
     }
 
     private boolean seenByBand(long number) {
@@ -250,7 +260,7 @@ public final class PageServer implements AutoCloseable {
         FramePictures pictures = about.pictures();
         LiveState state = about.live().state();
         Optional<BandFrame> coming =
-                seesAll()
+                seesComing()
                         ? pictures.early()
                                 .map(
                                         e ->
@@ -297,6 +307,7 @@ public final class PageServer implements AutoCloseable {
                 about.desk()::variety,
                 about.desk().checks(),
                 about.desk().standing(),
+                about.plates().get(),
                 about.epochMillis().getAsLong());
     }
 

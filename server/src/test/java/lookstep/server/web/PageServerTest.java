@@ -45,6 +45,7 @@ import lookstep.server.live.Showing;
 import lookstep.server.order.Variety;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
+import lookstep.server.plates.PlatesNow;
 import lookstep.server.prediction.Predictions;
 import lookstep.server.window.ShotItems;
 import org.junit.jupiter.api.AfterEach;
@@ -145,6 +146,7 @@ class PageServerTest {
                                         true,
                                         lighting -> List.of(),
                                         ZoneOffset.UTC),
+                                () -> PlatesNow.NONE,
                                 Optional.empty(),
                                 KEYS,
                                 () -> 0),

@@ -26,6 +26,7 @@ import lookstep.server.live.Link;
 import lookstep.server.live.LiveState;
 import lookstep.server.live.RigTest;
 import lookstep.server.order.Variety;
+import lookstep.server.plates.PlatesNow;
 import lookstep.server.window.ShotItems;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -82,6 +83,7 @@ class SamplesTest {
                 plan -> Variety.of(ShotItems.of(plan)),
                 CHECKS,
                 new PlanPart(1, "", ""),
+                PlatesNow.NONE,
                 NOW);
     }
 
