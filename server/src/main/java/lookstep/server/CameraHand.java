@@ -11,6 +11,7 @@ import lookstep.server.plan.CameraSettings;
 final class CameraHand {
     private final CameraControl control;
     private volatile List<String> byHand = List.of();
+    private volatile boolean canRelease;
     private Wish last;
 
     private record Wish(String shot, int take, CameraSettings settings) {}
@@ -23,6 +24,7 @@ final class CameraHand {
         control.watch(
                 standing -> {
                     byHand = words(standing);
+                    canRelease = standing.connected() && standing.canRelease();
                     changed.run();
                 });
     }
@@ -38,7 +40,9 @@ final class CameraHand {
      */
     void want(LiveState state, Shown shown) {
         Wish wish = new Wish(state.shot(), state.take(), shown.look().camera());
-        if (shown.what() == Shown.What.LOOK && !wish.equals(last)) {
+        boolean meant =
+                shown.what() == Shown.What.LOOK || shown.what() == Shown.What.PLATE;
+        if (meant && !wish.equals(last)) {
             last = wish;
             control.want(wish.settings());
         }
@@ -47,5 +51,10 @@ final class CameraHand {
     /** What the camera did not let itself be set to, each as a thing to do. */
     List<String> byHand() {
         return byHand;
+    }
+
+    /** Whether the camera lets itself be released from here. */
+    boolean canRelease() {
+        return canRelease;
     }
 }

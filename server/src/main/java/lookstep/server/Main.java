@@ -39,8 +39,10 @@ import lookstep.server.fixture.GdtfSource;
 import lookstep.server.gear.Gear;
 import lookstep.server.lighting.Lighting;
 import lookstep.server.lighting.Shown;
+import lookstep.server.live.Event;
 import lookstep.server.live.Journal;
 import lookstep.server.live.LiveState;
+import lookstep.server.live.PlateRun;
 import lookstep.server.look.Adjustment;
 import lookstep.server.order.Variety;
 import lookstep.server.paper.PaperSize;
@@ -139,6 +141,13 @@ public final class Main implements Actions {
                 LiveState now = session.live().state();
                 rehearsal.follow(session.lighting().plan());
                 rehearsal.place(session.lighting().shot(now), session.lighting().shown(now).look());
+                if (session.lighting().shown(now).what() == Shown.What.PLATE) {
+                    placeForPlates(
+                            rehearsal,
+                            session.lighting(),
+                            now,
+                            session.lighting().shown(now));
+                }
                 follow(session, rehearsal);
                 greet("Rehearsing ‘%s’ on a simulated set.", session, http);
                 untilStopped(session, rehearsal, journal);
@@ -399,11 +408,18 @@ public final class Main implements Actions {
     /** What makes the stand-in take a picture when it changes. */
     private record Performed(String shot, int take, Adjustment adjustment) {}
 
+    /** The run of plates that is being taken; empty for none. */
+    private static String plates(LiveState state) {
+        return state.plates().run().map(PlateRun::id).orElse("");
+    }
+
+
     /** The simulated people and camera follow the running order, and the light. */
     private static void follow(Session session, Rehearsal rehearsal) {
         AtomicReference<Performed> performed =
                 new AtomicReference<>(performed(session, session.live().state()));
         AtomicReference<Lighting> before = new AtomicReference<>(session.lighting());
+        AtomicReference<String> plates = new AtomicReference<>("");
         session.live()
                 .watch(
                         state -> {
@@ -413,12 +429,32 @@ public final class Main implements Actions {
                             boolean news = !now.equals(performed.getAndSet(now));
                             boolean edited = !sameAs(before.getAndSet(lighting), lighting);
                             rehearsal.follow(lighting.plan());
-                            if (news && shown.what() == Shown.What.LOOK) {
+                            String run = plates(state);
+                            boolean otherRun = !run.equals(plates.getAndSet(run));
+                            if (shown.what() == Shown.What.PLATE) {
+                                if (otherRun || edited) {
+                                    placeForPlates(rehearsal, lighting, state, shown);
+                                }
+                            } else if (news && shown.what() == Shown.What.LOOK) {
                                 rehearsal.perform(lighting.shot(state), shown.look());
-                            } else if (news || edited) {
+                            } else if (news || edited || otherRun) {
                                 rehearsal.place(lighting.shot(state), shown.look());
                             }
                         });
+    }
+
+    /** Those who stand in, and the camera where the shot has it. */
+    private static void placeForPlates(
+            Rehearsal rehearsal, Lighting lighting, LiveState state, Shown shown) {
+        Event.PlatesBegun begun = state.plates().run().orElseThrow().begun();
+        lighting.plan()
+                .shot(begun.shot())
+                .ifPresent(
+                        shot ->
+                                rehearsal.placeForPlates(
+                                        shot,
+                                        lighting.plan().look(begun.look()).taken(begun.camera()),
+                                        begun.standIn()));
     }
 
     /** One is made for each plan, place and so on. */

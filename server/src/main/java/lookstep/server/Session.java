@@ -40,6 +40,7 @@ import lookstep.server.live.Live;
 import lookstep.server.live.LiveState;
 import lookstep.server.live.ShotFacts;
 import lookstep.server.look.Fade;
+import lookstep.server.look.RigLevels;
 import lookstep.server.look.RigPackets;
 import lookstep.server.loop.LoopThread;
 import lookstep.server.output.LineDriver;
@@ -55,6 +56,12 @@ import lookstep.server.plan.PlanHash;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.server.plan.edit.PlanKeeper;
+import lookstep.server.plates.PlateArithmetic;
+import lookstep.server.plates.PlateBook;
+import lookstep.server.plates.PlateFrames;
+import lookstep.server.plates.PlateTaker;
+import lookstep.server.plates.PlatesNow;
+import lookstep.server.plates.Shutter;
 import lookstep.server.prediction.Predictions;
 import lookstep.server.tryout.TryOuts;
 import lookstep.server.web.FrameParts;
@@ -89,6 +96,7 @@ final class Session implements AutoCloseable {
     private final Keys keys;
     private final Links links = new Links(this::tellPages);
     private volatile Playing player;
+    private PlateBook plates;
     private final Optional<LineDriver> line;
     private final Optional<SacnDriver> network;
     private volatile boolean lightsReached;
@@ -238,6 +246,27 @@ final class Session implements AutoCloseable {
         for (WayIn way : gear.ways()) {
             parts.push(way.start(new Arrivals(way.name(), gear.frames(), intake, links)));
         }
+        PlateFrames plateFrames =
+                new PlateFrames(intake.pictures()::original, new PreviewMaker()::make);
+        PlateTaker taker =
+                new PlateTaker(
+                        live,
+                        lightings,
+                        this::lit,
+                        shutter(hand),
+                        plateFrames::of,
+                        PlateArithmetic::moved,
+                        System::currentTimeMillis,
+                        this::tellPages);
+        plates =
+                new PlateBook(
+                        live,
+                        lightings,
+                        plateFrames::of,
+                        PlateArithmetic::measured,
+                        this::tellPages);
+        parts.push(LoopThread.start("plates", taker::doWork));
+        parts.push(LoopThread.start("plate book", plates::doWork));
         PlanChecking planChecking = new PlanChecking(lightings, () -> MeasuredLight.NONE, this::tellPages);
         parts.push(planChecking);
         Desk desk =
@@ -267,6 +296,7 @@ final class Session implements AutoCloseable {
                                         gear.simulated(),
                                         this::notes,
                                         ZoneId.systemDefault()),
+                                () -> PlatesNow.of(taker, plates),
                                 gear.shutter(),
                                 keys,
                                 System::currentTimeMillis),
@@ -295,6 +325,16 @@ final class Session implements AutoCloseable {
         intake.tellPreviews((number, preview) -> checking.look(number));
         live.watch(checking::watch);
         live.watch(intake.pictures()::makeForBand);
+        boolean[] plates = {live.state().plates().run().isPresent()};
+        live.watch(
+                state -> {
+                    boolean now = state.plates().run().isPresent();
+                    if (plates[0] && !now) {
+                        // a plate that is still on its way is nothing for the band
+                        intake.pictures().forgetEarly();
+                    }
+                    plates[0] = now;
+                });
         live.state().frames().stream()
                 .filter(f -> f.checked().isEmpty())
                 .forEach(f -> checking.look(f.number()));
@@ -315,6 +355,36 @@ final class Session implements AutoCloseable {
         parts.push(copies);
         parts.push(LoopThread.start("copies", copies::doWork));
         return copies;
+    }
+
+    /** Whether the light that the state asks for is there, whole. */
+    private boolean lit(long nowNanos) {
+        RigLevels wanted = lighting().shown(live.state()).levels();
+        synchronized (this) {
+            return playing.levels().equals(wanted) && player.looks().arrived(nowNanos);
+        }
+    }
+
+    private Optional<Shutter> shutter(Optional<CameraHand> hand) {
+        return gear.shutter()
+                .map(
+                        release ->
+                                new Shutter() {
+                                    @Override
+                                    public boolean canRelease() {
+                                        return hand.map(CameraHand::canRelease).orElse(true);
+                                    }
+
+                                    @Override
+                                    public void release() {
+                                        release.run();
+                                    }
+                                });
+    }
+
+    /** The plates that hold now. */
+    PlateBook plates() {
+        return plates;
     }
 
     /** One key changes light and camera together, as far as the camera lets itself be set. */

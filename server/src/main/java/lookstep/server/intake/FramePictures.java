@@ -247,7 +247,14 @@ public final class FramePictures implements AutoCloseable {
 
     /** The newest frame of this state that can be shown. */
     public Optional<Frame> newest(LiveState state) {
-        return Showing.ALL.of(state.frames(), this::has);
+        List<Frame> frames = state.frames();
+        for (int i = frames.size() - 1; i >= 0; i--) {
+            Frame frame = frames.get(i);
+            if (frame.mark() != Frame.Mark.OUT && has(frame.number())) {
+                return Optional.of(frame);
+            }
+        }
+        return Optional.empty();
     }
 
     /** The frame that the band is to see. */

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import lookstep.server.live.LiveState;
+import lookstep.server.live.PlateRun;
 import lookstep.server.live.RigTest;
 import lookstep.server.look.Adjusting;
 import lookstep.server.look.Adjustment;
@@ -19,6 +20,7 @@ import lookstep.server.plan.Look;
 import lookstep.server.plan.Look.Colour;
 import lookstep.server.plan.Look.Level;
 import lookstep.server.plan.Look.Setting;
+import lookstep.server.plan.RigHash;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 
@@ -28,6 +30,7 @@ public final class Lighting {
     private static final double NUDGE_SECONDS = 0.2;
 
     private static final double TEST_SECONDS = 0.3;
+    private static final double PLATE_SECONDS = 0.3;
     public static final double WORK_LIGHT_SECONDS = 1;
 
     /** A light that is looked at alone and close by (common practice: dim while people set up). */
@@ -37,6 +40,7 @@ public final class Lighting {
 
     private final ShootPlan plan;
     private final RigLevels workLight;
+    private final Map<String, String> hangsOn = new LinkedHashMap<>();
 
     private SlotWalk walk;
 
@@ -58,6 +62,7 @@ public final class Lighting {
         workLight = LookLevels.of(plan, workLook()).levels();
         for (Look look : plan.looks()) {
             worked(look, Adjustment.NONE);
+            hangsOn.put(look.name(), RigHash.of(plan.placed(look).rig()));
         }
     }
 
@@ -75,8 +80,11 @@ public final class Lighting {
                         : state.changes().of(state.shot(), planned.name());
         Worked now = worked(planned, adjustment);
         Optional<RigTest> test = state.test().filter(this::possible);
+        Optional<PlateRun> plates = state.plates().run().filter(this::possible);
         if (test.isPresent()) {
             return test(test.get(), planned, adjustment, now);
+        } else if (plates.isPresent()) {
+            return plate(plates.get(), planned, adjustment, now);
         } else if (state.position() == 0) {
             return new Shown(
                     Shown.What.WORK_LIGHT,
@@ -183,6 +191,32 @@ public final class Lighting {
     private boolean possible(RigTest test) {
         return test.slot() > 0
                 || plan.rig().stream().anyMatch(light -> light.name().equals(test.light()));
+    }
+
+    private boolean possible(PlateRun run) {
+        return hangsOn(run.begun().look()).filter(run.begun().hangsOn()::equals).isPresent();
+    }
+
+    /**
+     * What plates hang on with the lights where this look has them, as a hash; empty if there is no
+     * such look.
+     */
+    public Optional<String> hangsOn(String look) {
+        return Optional.ofNullable(hangsOn.get(look));
+    }
+
+    /** The light of the step, the camera as all its frames have it. */
+    private static Shown plate(
+            PlateRun run, Look planned, Adjustment adjustment, Worked now) {
+        return new Shown(
+                Shown.What.PLATE,
+                planned,
+                now.look().taken(run.begun().camera()),
+                adjustment,
+                now.levels(),
+                run.step().rig(),
+                Optional.empty(),
+                PLATE_SECONDS);
     }
 
     /** Before the first shot: the one that comes. */

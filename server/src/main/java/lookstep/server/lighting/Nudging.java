@@ -335,6 +335,8 @@ public final class Nudging {
             throw new NotPossible("the work light is on; step to a shot first");
         } else if (now.what() == Shown.What.TEST) {
             throw new NotPossible("a light is being tested; end the test first");
+        } else if (now.what() == Shown.What.PLATE) {
+            throw new NotPossible("plates are being taken; give them up first");
         }
         return now;
     }

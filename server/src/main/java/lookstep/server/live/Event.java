@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import java.util.List;
 import lookstep.server.look.Adjustment;
+import lookstep.server.plan.CameraSettings;
 import lookstep.server.plan.Job;
 import lookstep.server.plan.Shot;
 
@@ -39,7 +40,16 @@ import lookstep.server.plan.Shot;
     @JsonSubTypes.Type(value = Event.JobOpened.class, name = "job opened"),
     @JsonSubTypes.Type(value = Event.JobSwitched.class, name = "job switched"),
     @JsonSubTypes.Type(value = Event.MovedTo.class, name = "moved to"),
-    @JsonSubTypes.Type(value = Event.Renamed.class, name = "renamed")
+    @JsonSubTypes.Type(value = Event.Renamed.class, name = "renamed"),
+    @JsonSubTypes.Type(value = Event.FrameOfPlates.class, name = "frame of plates"),
+    @JsonSubTypes.Type(value = Event.PlatesBegun.class, name = "plates begun"),
+    @JsonSubTypes.Type(value = Event.PlateShown.class, name = "plate shown"),
+    @JsonSubTypes.Type(value = Event.PlateTaken.class, name = "plate taken"),
+    @JsonSubTypes.Type(value = Event.PlateAsked.class, name = "plate asked again"),
+    @JsonSubTypes.Type(value = Event.PlatesEnded.class, name = "plates ended"),
+    @JsonSubTypes.Type(value = Event.PlatesStale.class, name = "plates stale"),
+    @JsonSubTypes.Type(value = Event.PlatesGood.class, name = "plates good"),
+    @JsonSubTypes.Type(value = Event.PlatesForgotten.class, name = "plates forgotten")
 })
 public sealed interface Event {
     /**
@@ -282,4 +292,73 @@ public sealed interface Event {
 
     /** Somebody of the crew said that everybody was told of the flashing that the plan allows. */
     record FlashingAcknowledged(boolean acknowledged) implements Event {}
+
+    /** A frame was exposed while plates were taken: it is of no shot. */
+    record FrameOfPlates(int number, String id) implements Event {}
+
+    /**
+     * From now on frames are taken with known light, one for each step.
+     *
+     * @param id tells it from other runs
+     * @param shot whose camera position and people they are for
+     * @param look whose camera settings they are taken with, and where it has the lights
+     * @param camera the settings of all frames
+     * @param hangsOn what of the rig they hang on, as a hash
+     * @param standIn one person in the middle; otherwise the people of the shot
+     * @param steps in the order to be taken, at least one
+     */
+    record PlatesBegun(
+            String id,
+            String shot,
+            String look,
+            CameraSettings camera,
+            String hangsOn,
+            boolean standIn,
+            List<PlateStep> steps)
+            implements Event {
+        public PlatesBegun {
+            steps = List.copyOf(steps);
+        }
+    }
+
+    /** The light of this step, counted from 0, is on. */
+    record PlateShown(String id, int step) implements Event {}
+
+    /**
+     * A frame is the one of a step.
+     *
+     * @param number of the frame
+     * @param says what is uncertain about it, in words; empty if nothing is
+     */
+    record PlateTaken(String id, int step, int number, String says) implements Event {}
+
+    /**
+     * The frame of a step is wanted once more.
+     *
+     * @param why what was wrong and what to do, in words
+     * @param byHand somebody asked for it
+     * @param levels the light that the step has from now on; empty if it stays
+     */
+    record PlateAsked(String id, int step, String why, boolean byHand, List<List<Double>> levels)
+            implements Event {
+        public PlateAsked {
+            levels = levels == null ? List.of() : levels.stream().map(List::copyOf).toList();
+        }
+    }
+
+    /**
+     * No more plates are taken.
+     *
+     * @param why it was given up, in words; empty if every step has its frame
+     */
+    record PlatesEnded(String id, String why) implements Event {}
+
+    /** The newest whole set no longer holds. */
+    record PlatesStale(String id, String why) implements Event {}
+
+    /** Somebody says that nothing has moved since the newest whole set. */
+    record PlatesGood(String id) implements Event {}
+
+    /** The newest whole set is not to be used any more. */
+    record PlatesForgotten(String id) implements Event {}
 }

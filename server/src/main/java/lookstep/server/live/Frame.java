@@ -24,6 +24,7 @@ import lookstep.server.live.Event.FileMark;
  * @param mark what the photographer said of it
  * @param checked what is odd about it; absent until it was looked at
  * @param copies the second places of its files, by the original's path
+ * @param plates the run of plates that it was taken in; empty if it is a picture of the shoot
  */
 public record Frame(
         int number,
@@ -39,7 +40,8 @@ public record Frame(
         String says,
         Mark mark,
         Optional<Event.FrameChecked> checked,
-        Map<String, Event.FrameCopied> copies) {
+        Map<String, Event.FrameCopied> copies,
+        String plates) {
 
     /** What the photographer says of a frame. */
     public enum Mark {
@@ -71,12 +73,37 @@ public record Frame(
                 taken.says(),
                 Mark.NONE,
                 Optional.empty(),
-                Map.of());
+                Map.of(),
+                "");
     }
 
     /** The file that came first. */
     public FileMark file() {
         return files.get(0);
+    }
+
+    /** Whether it was taken to know the light, and not as a picture of a shot. */
+    public boolean ofPlates() {
+        return !plates.isEmpty();
+    }
+
+    Frame ofPlates(String run) {
+        return new Frame(
+                number,
+                files,
+                "",
+                "",
+                List.of(),
+                job,
+                byHand,
+                camera,
+                takenAt,
+                arrivedEpochMillis,
+                says,
+                mark,
+                Optional.empty(),
+                copies,
+                run);
     }
 
     Frame joined(Event.FrameJoined more) {
@@ -96,7 +123,8 @@ public record Frame(
                 says.isEmpty() ? more.says() : says,
                 mark,
                 checked,
-                copies);
+                copies,
+                plates);
     }
 
     Frame marked(Mark as) {
@@ -131,7 +159,8 @@ public record Frame(
                 says,
                 newMark,
                 newChecked,
-                newCopies);
+                newCopies,
+                plates);
     }
 
     Frame belongs(Event.FrameBelongs to) {
@@ -150,6 +179,7 @@ public record Frame(
                 mark,
                 // what was said of it was said against another shot
                 Optional.empty(),
-                copies);
+                copies,
+                "");
     }
 }

@@ -3,6 +3,7 @@ package lookstep.server.live;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
 import java.util.function.Function;
@@ -371,19 +372,29 @@ public final class Live {
         Frame newest = with.newestFrame().orElseThrow();
         List<Event> events = new ArrayList<>();
         for (Frame frame : with.frames()) {
-            String shot = state.timeline().shotOf(clocks.exposedEpochMillis(frame));
+            long exposed = clocks.exposedEpochMillis(frame);
+            String shot = state.timeline().shotOf(exposed);
+            String plates = state.timeline().platesOf(exposed);
             ShotFacts of =
                     (shot.isEmpty() ? ShotFacts.NONE : facts.apply(shot))
-                            .orFor(state.jobs().at(clocks.exposedEpochMillis(frame)));
+                            .orFor(state.jobs().at(exposed));
             if (frame.number() == newest.number()) {
                 events.add(0, taken(arrival, shot, of));
+                ofPlates(frame.number(), plates).ifPresent(e -> events.add(1, e));
             } else if (clocks.together(frame, newest)
                     && !frame.byHand()
-                    && !frame.shot().equals(shot)) {
+                    && !(frame.shot().equals(shot) && frame.plates().equals(plates))) {
                 events.add(belongs(frame.number(), shot, of, false));
+                ofPlates(frame.number(), plates).ifPresent(events::add);
             }
         }
         return record(events);
+    }
+
+    private static Optional<Event> ofPlates(int number, String run) {
+        return run.isEmpty()
+                ? Optional.empty()
+                : Optional.of(new Event.FrameOfPlates(number, run));
     }
 
     private Event.FrameTaken taken(Arrival arrival, String shot, ShotFacts of) {
@@ -440,6 +451,67 @@ public final class Live {
     /** A file of a frame lies in its second place. */
     public synchronized LiveState frameCopied(Event.FrameCopied copied) throws IOException {
         return record(List.of(copied));
+    }
+
+    /**
+     * Plates are taken from now on.
+     *
+     * @throws NotPossible if some are being taken already
+     */
+    public synchronized LiveState beginPlates(Event.PlatesBegun begun)
+            throws IOException, NotPossible {
+        if (state.plates().run().isPresent()) {
+            throw new NotPossible("plates are being taken already; give them up first");
+        }
+        return record(List.of(begun, new Event.PlateShown(begun.id(), 0)));
+    }
+
+    /** A step has its frame, and the next that lacks one is lit; the run ends with the last. */
+    public synchronized LiveState plateTaken(Event.PlateTaken taken) throws IOException {
+        if (!state.plates().takes(taken.id())) {
+            return state;
+        }
+        PlateRun with = state.plates().run().orElseThrow().taken(taken);
+        return record(
+                List.of(
+                        taken,
+                        with.missing()
+                                .<Event>map(next -> new Event.PlateShown(taken.id(), next))
+                                .orElseGet(() -> new Event.PlatesEnded(taken.id(), ""))));
+    }
+
+    /** A step is to be taken again: of the run that is on, or of the newest whole set. */
+    public synchronized LiveState askPlate(Event.PlateAsked asked) throws IOException {
+        TakenPlates after = state.plates().after(asked, state.place(), epochMillis.getAsLong());
+        return after.equals(state.plates()) ? state : record(List.of(asked));
+    }
+
+    /** The run is given up. */
+    public synchronized LiveState giveUpPlates(String id, String why) throws IOException {
+        return state.plates().takes(id)
+                ? record(List.of(new Event.PlatesEnded(id, why)))
+                : state;
+    }
+
+    /** What somebody or something says of the newest whole set; no matter if it is gone. */
+    private LiveState plates(Event said) throws IOException {
+        TakenPlates after = state.plates().after(said, state.place(), epochMillis.getAsLong());
+        return after.equals(state.plates()) ? state : record(List.of(said));
+    }
+
+    /** The newest whole set of plates no longer holds. */
+    public synchronized LiveState platesStale(String id, String why) throws IOException {
+        return plates(new Event.PlatesStale(id, why));
+    }
+
+    /** Nothing has moved since the newest whole set of plates. */
+    public synchronized LiveState platesGood(String id) throws IOException {
+        return plates(new Event.PlatesGood(id));
+    }
+
+    /** The newest whole set of plates is not to be used any more. */
+    public synchronized LiveState forgetPlates(String id) throws IOException {
+        return plates(new Event.PlatesForgotten(id));
     }
 
     /**

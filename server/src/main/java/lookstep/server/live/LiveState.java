@@ -30,6 +30,7 @@ import lookstep.server.plan.Shot;
  * @param jobs whom it is for
  * @param place where the shoot is; empty for the plan's first
  * @param added shots that the plan file does not have
+ * @param plates frames with known light
  */
 public record LiveState(
         long revision,
@@ -50,7 +51,8 @@ public record LiveState(
         Course course,
         Jobs jobs,
         String place,
-        List<Shot> added) {
+        List<Shot> added,
+        TakenPlates plates) {
     /** Before any event. */
     public static final LiveState NEW =
             new LiveState(
@@ -72,7 +74,8 @@ public record LiveState(
                     Course.NONE,
                     Jobs.NONE,
                     "",
-                    List.of());
+                    List.of(),
+                    TakenPlates.NONE);
 
     /** The newest frame. */
     public Optional<Frame> newestFrame() {
@@ -92,10 +95,10 @@ public record LiveState(
 
     /**
      * Whether a shot needs not be made any more: it is in the bag, or has a frame that is not left
-     * out. Where no frame comes in at all, what was stepped to counts as made.
+     * out. Where no frame comes in at all but plates, what was stepped to counts as made.
      */
     public boolean made(String shotId) {
-        return frames.isEmpty()
+        return frames.stream().allMatch(Frame::ofPlates)
                 ? timeline.since().stream().anyMatch(s -> s.shot().equals(shotId))
                 : frames.stream()
                         .anyMatch(f -> f.shot().equals(shotId) && f.mark() != Frame.Mark.OUT);
@@ -141,6 +144,7 @@ public record LiveState(
         private Jobs jobs;
         private String place;
         private List<Shot> added;
+        private TakenPlates plates;
 
         Next(LiveState before) {
             revision = before.revision + 1;
@@ -162,6 +166,7 @@ public record LiveState(
             jobs = before.jobs;
             place = before.place;
             added = before.added;
+            plates = before.plates;
         }
 
         void take(Event event, long atEpochMillis) {
@@ -177,10 +182,12 @@ public record LiveState(
                 shot = e.shot();
                 take = 1;
                 test = Optional.empty();
+                plates = plates.gaveUp("the shoot went on");
                 timeline = timeline.then(atEpochMillis, shot);
             } else if (event instanceof Event.SameAgain) {
                 take++;
                 test = Optional.empty();
+                giveUpPlates("the shot was to be made once more", atEpochMillis);
             } else if (event instanceof Event.ClockStarted) {
                 clock = clock.start(atEpochMillis);
             } else if (event instanceof Event.ClockPaused) {
@@ -193,9 +200,41 @@ public record LiveState(
                 leftOut = with(leftOut, e.file());
             } else if (event instanceof Event.ShowingChanged e) {
                 showing = e.showing();
-            } else if (!frame(event) && !window(event, atEpochMillis)) {
-                light(event);
+            } else if (!frame(event) && !window(event, atEpochMillis) && !plates(event, atEpochMillis)) {
+                light(event, atEpochMillis);
             }
+        }
+
+        /** Frames are of the shot that is current from now on. */
+        private void giveUpPlates(String why, long atEpochMillis) {
+            if (plates.run().isPresent()) {
+                plates = plates.gaveUp(why);
+                timeline = timeline.then(atEpochMillis, shot);
+            }
+        }
+
+        private boolean plates(Event event, long atEpochMillis) {
+            boolean known =
+                    event instanceof Event.PlatesBegun
+                            || event instanceof Event.PlateShown
+                            || event instanceof Event.PlateTaken
+                            || event instanceof Event.PlateAsked
+                            || event instanceof Event.PlatesEnded
+                            || event instanceof Event.PlatesStale
+                            || event instanceof Event.PlatesGood
+                            || event instanceof Event.PlatesForgotten;
+            if (known) {
+                Optional<String> before = plates.run().map(PlateRun::id);
+                plates = plates.after(event, place, atEpochMillis);
+                Optional<String> now = plates.run().map(PlateRun::id);
+                if (!now.equals(before)) {
+                    test = Optional.empty();
+                    timeline =
+                            now.map(id -> timeline.thenPlates(atEpochMillis, id))
+                                    .orElseGet(() -> timeline.then(atEpochMillis, shot));
+                }
+            }
+            return known;
         }
 
         private boolean window(Event event, long atEpochMillis) {
@@ -224,6 +263,8 @@ public record LiveState(
             } else if (event instanceof Event.MovedTo e) {
                 place = e.place();
                 test = Optional.empty();
+                giveUpPlates("the shoot went on at another place", atEpochMillis);
+                plates = plates.movedOn();
             } else {
                 return false;
             }
@@ -251,6 +292,8 @@ public record LiveState(
                 change(e.number(), f -> f.checked(e));
             } else if (event instanceof Event.FrameCopied e) {
                 change(e.number(), f -> f.copied(e));
+            } else if (event instanceof Event.FrameOfPlates e) {
+                change(e.number(), f -> f.ofPlates(e.id()));
             } else {
                 return false;
             }
@@ -270,7 +313,7 @@ public record LiveState(
             return List.copyOf(more);
         }
 
-        private void light(Event event) {
+        private void light(Event event, long atEpochMillis) {
             if (event instanceof Event.Nudged e) {
                 changes = changes.nudge(e.shot(), e.look(), e.adjustment(), e.says());
             } else if (event instanceof Event.Kept e) {
@@ -281,6 +324,7 @@ public record LiveState(
                 changes = changes.undone();
             } else if (event instanceof Event.Testing e) {
                 test = Optional.of(e.test());
+                giveUpPlates("a light was to be tested", atEpochMillis);
             } else if (event instanceof Event.TestEnded) {
                 test = Optional.empty();
             } else if (event instanceof Event.FlashingAcknowledged e) {
@@ -310,7 +354,8 @@ public record LiveState(
                     course,
                     jobs,
                     place,
-                    added);
+                    added,
+                    plates);
         }
     }
 }

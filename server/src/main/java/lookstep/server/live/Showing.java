@@ -13,7 +13,7 @@ import java.util.function.IntPredicate;
 public record Showing(Mode mode, int held) {
     /** Which frames the band sees. */
     public enum Mode {
-        /** Each as it comes, but for those that are left out. */
+        /** Each as it comes, but for those that are left out, and plates. */
         ALL,
         /** The newest that is kept. */
         KEPT,
@@ -47,7 +47,7 @@ public record Showing(Mode mode, int held) {
 
     private boolean may(Frame frame) {
         return switch (mode) {
-            case ALL -> frame.mark() != Frame.Mark.OUT;
+            case ALL -> frame.mark() != Frame.Mark.OUT && !frame.ofPlates();
             case KEPT -> frame.mark() == Frame.Mark.KEPT;
             case HOLD -> frame.number() == held;
         };

@@ -22,30 +22,75 @@ public record Timeline(List<Since> since) {
     /**
      * From now on this shot.
      *
-     * @param shot its id, empty before the first
+     * @param shot its id, empty before the first and while plates are taken
+     * @param plates the run of plates that is being taken; empty if none is
      */
-    public record Since(long atEpochMillis, String shot) {}
+    public record Since(long atEpochMillis, String shot, String plates) {
+        /** Whether plates are being taken. */
+        public boolean ofPlates() {
+            return !plates.isEmpty();
+        }
+    }
+
+    private static final Since NOTHING = new Since(0, "", "");
 
     public Timeline {
         since = List.copyOf(since);
     }
 
     Timeline then(long atEpochMillis, String shot) {
+        return with(new Since(atEpochMillis, shot, ""));
+    }
+
+    Timeline thenPlates(long atEpochMillis, String run) {
+        return with(new Since(atEpochMillis, "", run));
+    }
+
+    private Timeline with(Since one) {
         List<Since> more = new ArrayList<>(since);
-        more.add(new Since(atEpochMillis, shot));
+        more.add(one);
         return new Timeline(more);
+    }
+
+    /** The steps from shot to shot: plates, and going on with a shot after them, are none. */
+    public List<Since> shots() {
+        List<Since> shots = new ArrayList<>();
+        boolean after = false;
+        for (Since one : since) {
+            String last = shots.isEmpty() ? "" : shots.get(shots.size() - 1).shot();
+            if (!one.ofPlates() && !(after && one.shot().equals(last))) {
+                shots.add(one);
+            }
+            after = one.ofPlates();
+        }
+        return shots;
+    }
+
+    /** Whether plates were begun between two moments. */
+    public boolean platesBetween(long from, long to) {
+        return since.stream()
+                .anyMatch(s -> s.ofPlates() && s.atEpochMillis() >= from && s.atEpochMillis() < to);
     }
 
     /** The shot that a frame exposed at this moment is of; empty before the first. */
     public String shotOf(long exposedEpochMillis) {
-        String shot = "";
+        return at(exposedEpochMillis).shot();
+    }
+
+    /** The run of plates that a frame exposed at this moment is of; empty if it is of none. */
+    public String platesOf(long exposedEpochMillis) {
+        return at(exposedEpochMillis).plates();
+    }
+
+    private Since at(long exposedEpochMillis) {
+        Since at = NOTHING;
         for (Since one : since) {
             boolean seen = one.atEpochMillis() + REACTION_MILLIS <= exposedEpochMillis;
-            boolean first = shot.isEmpty() && one.atEpochMillis() <= exposedEpochMillis;
+            boolean first = at.shot().isEmpty() && one.atEpochMillis() <= exposedEpochMillis;
             if (seen || first) {
-                shot = one.shot();
+                at = one;
             }
         }
-        return shot;
+        return at;
     }
 }

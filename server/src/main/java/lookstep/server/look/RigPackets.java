@@ -43,4 +43,13 @@ public final class RigPackets {
                                 })
                         .toList());
     }
+
+    /**
+     * What one light's own slots make of emitter levels: what really comes out.
+     *
+     * @param levels light fraction of each emitter, 0..1
+     */
+    public static double[] throughSlots(Light light, double[] levels) {
+        return ColourMix.throughSlots(light, levels);
+    }
 }

@@ -33,6 +33,11 @@ public record Look(
         this(name, camera, fadeSeconds, key, lights, Map.of());
     }
 
+    /** The same light, taken with other camera settings. */
+    public Look taken(CameraSettings with) {
+        return new Look(name, with, fadeSeconds, key, lights, moved);
+    }
+
     /** With only what these lights do. */
     Look with(Set<String> there) {
         if (there.containsAll(lights.keySet()) && there.containsAll(moved.keySet())) {

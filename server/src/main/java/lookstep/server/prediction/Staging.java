@@ -1,6 +1,7 @@
 package lookstep.server.prediction;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import lookstep.server.look.Photometry;
 import lookstep.server.plan.CameraSettings;
@@ -75,6 +76,18 @@ public final class Staging {
                         .orElse(shot.distanceMetres());
         // Nearer than its focal length no lens draws anything.
         return camera.focused(Math.max(nearest, shot.lensMillimetres() * 2 / 1000));
+    }
+
+    /** The same set with one person on it, the one nearest to the middle. */
+    public static Scene standIn(Scene scene) {
+        return new Scene(
+                scene.figures().stream()
+                        .min(Comparator.comparingDouble(f -> Math.abs(f.feet().x())))
+                        .map(List::of)
+                        .orElse(List.of()),
+                scene.room(),
+                scene.luminaires(),
+                scene.houseLux());
     }
 
     /** Circle of confusion of the plan's sensor. */

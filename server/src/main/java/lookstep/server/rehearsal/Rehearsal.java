@@ -30,6 +30,7 @@ import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.server.prediction.Predictions;
 import lookstep.server.prediction.Staging;
+import lookstep.simulator.gear.Fault;
 import lookstep.simulator.gear.LightListener;
 import lookstep.simulator.gear.LightSnapshot;
 import lookstep.simulator.gear.PatchedLight;
@@ -38,6 +39,7 @@ import lookstep.simulator.gear.SimulatedCamera;
 import lookstep.simulator.gear.SocatPair;
 import lookstep.simulator.gear.View;
 import lookstep.simulator.model.colour.Xyz;
+import lookstep.simulator.model.scene.Scene;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -85,13 +87,13 @@ public final class Rehearsal implements AutoCloseable {
     private ScheduledFuture<?> nextPicture;
 
     /** Who stands how, and what the camera is set to. */
-    private record OnSet(Shot shot, Look look) {}
+    private record OnSet(Shot shot, Look look, boolean standIn) {}
 
     private Rehearsal(ShootPlan plan, Path folder, Path frames, Way by, Optional<Path> copies)
             throws IOException {
         this.plan = plan;
         Shot first = plan.shots().get(0);
-        onSet = new OnSet(first, plan.look(first.look()));
+        onSet = new OnSet(first, plan.look(first.look()), false);
         Map<Integer, List<PatchedLight>> universes = universes(plan);
         List<PatchedLight> patched =
                 Optional.ofNullable(universes.remove(Gear.LINE_UNIVERSE)).orElse(List.of());
@@ -204,9 +206,36 @@ public final class Rehearsal implements AutoCloseable {
      * picture is taken.
      */
     public void place(Shot next, Look look) {
-        onSet = new OnSet(next, look);
+        place(new OnSet(next, look, false));
+    }
+
+    private void place(OnSet next) {
+        onSet = next;
         // What does not hang on the light is worked out while the fade runs.
         photographer.execute(this::prepare);
+    }
+
+    /**
+     * The same for plates, of which each frame is taken on request.
+     *
+     * @param standIn one person in the middle instead of those of the shot
+     */
+    public synchronized void placeForPlates(Shot next, Look look, boolean standIn) {
+        if (nextPicture != null) {
+            nextPicture.cancel(false);
+        }
+        place(new OnSet(next, look, standIn));
+    }
+
+    /** Does what the fault says, from the next picture on. */
+    public void misbehave(Fault fault) {
+        if (fault instanceof Fault.OfCamera ofCamera) {
+            camera.misbehave(ofCamera);
+        } else if (fault instanceof Fault.OfSet ofSet) {
+            camera.misbehave(ofSet);
+        } else {
+            throw new IllegalArgumentException("not of the set or its camera: " + fault);
+        }
     }
 
     /**
@@ -275,8 +304,9 @@ public final class Rehearsal implements AutoCloseable {
     private View view() {
         OnSet now = onSet;
         ShootPlan there = plan;
+        Scene scene = Staging.scene(there, now.shot(), now.look());
         return new View(
-                Staging.scene(there, now.shot(), now.look()),
+                now.standIn() ? Staging.standIn(scene) : scene,
                 there.rig().stream().map(Light::name).toList(),
                 Predictions.houseWhite(there),
                 way.dials().apply(Staging.camera(there, now.shot(), now.look())));

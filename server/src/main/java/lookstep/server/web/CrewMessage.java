@@ -42,6 +42,7 @@ import java.util.Map;
  * @param directions how people stand in the current shot and the next, by the shot's id
  * @param plan how the plan file is
  * @param about what is known of the band
+ * @param plates frames with known light
  */
 public record CrewMessage(
         String kind,
@@ -77,7 +78,8 @@ public record CrewMessage(
         ChecksPart checks,
         Map<String, DirectionPart> directions,
         PlanPart plan,
-        AboutPart about) {
+        AboutPart about,
+        PlatesPart plates) {
 
     /**
      * The window's clock.
@@ -144,7 +146,7 @@ public record CrewMessage(
     /**
      * What the lights do now.
      *
-     * @param what work light, look or test
+     * @param what work light, look, test or plate
      * @param look the look that is on, null before the first shot
      * @param says the same in words
      * @param lights in the rig's order

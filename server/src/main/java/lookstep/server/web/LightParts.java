@@ -78,6 +78,7 @@ final class LightParts {
             case WORK_LIGHT -> "work light";
             case LOOK -> "look";
             case TEST -> "test";
+            case PLATE -> "plate";
         };
     }
 
@@ -90,6 +91,7 @@ final class LightParts {
                                     PlanWords.number(plan.workLight().kelvin()));
             case LOOK -> shown.planned().name();
             case TEST -> "test: " + tested(state.test().orElseThrow());
+            case PLATE -> "plate: " + state.plates().run().orElseThrow().step().name();
         };
     }
 

@@ -27,6 +27,7 @@ import lookstep.server.plan.Look;
 import lookstep.server.plan.PlanWords;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
+import lookstep.server.plates.PlatesNow;
 import lookstep.server.web.BandMessage.BandFrame;
 import lookstep.server.web.CrewMessage.CameraPart;
 import lookstep.server.web.CrewMessage.ClockPart;
@@ -82,6 +83,7 @@ public final class Messages {
      * @param checks what is to be said of the plan
      * @param plan how its file is
      * @param origin where the picture of a look comes from
+     * @param plates how the plates are
      * @param nowEpochMillis when
      */
     public record Around(
@@ -97,6 +99,7 @@ public final class Messages {
             ChecksPart checks,
             PlanPart plan,
             Function<Look, Origin> origin,
+            PlatesNow plates,
             long nowEpochMillis) {}
 
     /**
@@ -174,7 +177,8 @@ public final class Messages {
                 around.checks(),
                 DirectionPart.of(state, lighting, shots),
                 around.plan(),
-                AboutPart.of(plan.around().band()));
+                AboutPart.of(plan.around().band()),
+                PlatesPart.of(state, lighting, around.plates(), around.nowEpochMillis(), zone));
     }
 
     /** Without it, pages still have light, shots and the key. */

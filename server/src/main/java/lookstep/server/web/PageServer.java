@@ -32,6 +32,7 @@ import lookstep.server.tryout.TryOuts;
 import lookstep.server.pictured.LookPictures;
 import lookstep.server.pictured.LookPictures.Pictured;
 import lookstep.server.pictured.LookPictures.Size;
+import lookstep.server.plates.PlatesNow;
 import lookstep.server.web.BandMessage.BandFrame;
 import lookstep.server.web.CrewMessage.Pages;
 import org.xnio.Options;
@@ -58,6 +59,7 @@ public final class PageServer implements AutoCloseable {
      * @param lightings plan and light as they stand in a state
      * @param carried the outputs of each universe that goes out, in words
      * @param messages plan and state in words
+     * @param plates how the plates are
      * @param shutter releases the camera, where that can be done from here
      * @param keys who may open what
      * @param epochMillis the wall clock
@@ -74,6 +76,7 @@ public final class PageServer implements AutoCloseable {
             Lightings lightings,
             Map<Integer, List<String>> carried,
             Messages messages,
+            Supplier<PlatesNow> plates,
             Optional<Runnable> shutter,
             Keys keys,
             LongSupplier epochMillis) {}
@@ -113,6 +116,11 @@ public final class PageServer implements AutoCloseable {
                                 about.lightings(),
                                 about.desk()::variety,
                                 about.epochMillis()),
+                        new PlatePresses(
+                                about.live(),
+                                about.lightings(),
+                                about.plates(),
+                                about.epochMillis()),
                         about.desk(),
                         about.shutter(),
                         json,
@@ -122,7 +130,7 @@ public final class PageServer implements AutoCloseable {
                 new Pictures(
                         about.pictures(),
                         this::seenByBand,
-                        this::seesAll,
+                        this::seesComing,
                         this::prediction,
                         decoding,
                         detailing,
@@ -265,8 +273,10 @@ public final class PageServer implements AutoCloseable {
                                                 size));
     }
 
-    private boolean seesAll() {
-        return about.live().state().showing().mode() == Showing.Mode.ALL;
+    /** Whether the band sees what is still on its way; plates are not for them. */
+    private boolean seesComing() {
+        LiveState state = about.live().state();
+        return state.showing().mode() == Showing.Mode.ALL && state.plates().run().isEmpty();
     }
 
     private boolean seenByBand(long number) {
@@ -278,7 +288,7 @@ public final class PageServer implements AutoCloseable {
         FramePictures pictures = about.pictures();
         LiveState state = about.live().state();
         Optional<BandFrame> coming =
-                seesAll()
+                seesComing()
                         ? pictures.early()
                                 .map(
                                         e ->
@@ -326,6 +336,7 @@ public final class PageServer implements AutoCloseable {
                 about.desk().checks(),
                 about.desk().standing(),
                 about.looks()::origin,
+                about.plates().get(),
                 about.epochMillis().getAsLong());
     }
 

@@ -29,6 +29,7 @@ final class Presses {
     private final Supplier<LightPresses> lightPresses;
     private final FramePresses framePresses;
     private final WindowPresses windowPresses;
+    private final PlatePresses platePresses;
     private final PlanDesk desk;
     private final Optional<Runnable> shutter;
     private final ObjectMapper json;
@@ -41,6 +42,7 @@ final class Presses {
      * @param lightPresses what presses about the light mean
      * @param framePresses what presses about frames mean
      * @param windowPresses what presses about the window mean
+     * @param platePresses what presses about plates mean
      * @param desk the plan file
      * @param shutter releases the camera, where that can be done from here
      * @param newest the crew's message as it is now
@@ -51,6 +53,7 @@ final class Presses {
             Supplier<LightPresses> lightPresses,
             FramePresses framePresses,
             WindowPresses windowPresses,
+            PlatePresses platePresses,
             PlanDesk desk,
             Optional<Runnable> shutter,
             ObjectMapper json,
@@ -61,6 +64,7 @@ final class Presses {
         this.lightPresses = lightPresses;
         this.framePresses = framePresses;
         this.windowPresses = windowPresses;
+        this.platePresses = platePresses;
         this.desk = desk;
         this.shutter = shutter;
         this.json = json;
@@ -160,6 +164,19 @@ final class Presses {
     }
 
     private void window(HttpServerExchange exchange, Optional<WindowPresses.Press> press) {
+        if (press.isEmpty()) {
+            wrong(exchange, "this is no press that is known here; reload the page");
+        } else {
+            make(exchange, press.get()::make);
+        }
+    }
+
+    /** Frames with known light. */
+    void plates(HttpServerExchange exchange) {
+        read(exchange, body -> plates(exchange, platePresses.plates(body)));
+    }
+
+    private void plates(HttpServerExchange exchange, Optional<PlatePresses.Press> press) {
         if (press.isEmpty()) {
             wrong(exchange, "this is no press that is known here; reload the page");
         } else {

@@ -75,6 +75,7 @@ final class Routes {
                         .post("/show", press(presses::show))
                         .post("/clock", press(presses::clock))
                         .post("/shutter", press(presses::shutter))
+                        .post("/plates", press(presses::plates))
                         // the window, and the plan
                         .post("/cut", press(presses::cut))
                         .post("/solos", press(presses::solos))

@@ -20,7 +20,10 @@ import lookstep.server.plan.ShootPlan;
  * change; from there to the next step is the shot. Where no frame came in, only the sum is known.
  */
 final class PastLegs {
-    /** Somebody went through the looks, or the shoot was left alone: nothing is learned from it. */
+    /**
+     * Somebody went through the looks, took plates, or the shoot was left alone: nothing is learned
+     * from it.
+     */
     private static final double LEAST_SECONDS = 2;
 
     private static final double MOST_SECONDS = 600;
@@ -28,7 +31,7 @@ final class PastLegs {
     private PastLegs() {}
 
     static List<PacedLeg> of(ShootPlan plan, LiveState state) {
-        List<Since> since = state.timeline().since();
+        List<Since> since = state.timeline().shots();
         Times times = ShotItems.times(plan);
         CameraClock.All clocks = CameraClock.of(state.frames());
         List<PacedLeg> legs = new ArrayList<>();
@@ -51,7 +54,7 @@ final class PastLegs {
 
     /** When the current shot was first exposed since it was stepped to; empty if it was not. */
     static OptionalLong firstFrame(LiveState state) {
-        List<Since> since = state.timeline().since();
+        List<Since> since = state.timeline().shots();
         if (since.isEmpty() || state.shot().isEmpty()) {
             return OptionalLong.empty();
         }
@@ -72,7 +75,9 @@ final class PastLegs {
             long from,
             long to) {
         double all = (to - from - state.clock().pausedMillis(from, to)) / 1000.0;
-        if (all < LEAST_SECONDS || all > MOST_SECONDS) {
+        if (all < LEAST_SECONDS
+                || all > MOST_SECONDS
+                || state.timeline().platesBetween(from, to)) {
             return Optional.empty();
         }
         List<Long> exposed =

@@ -101,7 +101,7 @@ public record WindowNow(
         if (first.isPresent()) {
             return Math.max(0, shooting - Math.max(0, nowEpochMillis - first.getAsLong()) / 1000.0);
         }
-        List<Since> since = state.timeline().since();
+        List<Since> since = state.timeline().shots();
         int last = since.size() - 1;
         Optional<Item> before =
                 last < 1

@@ -47,6 +47,7 @@ import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.server.plan.edit.Edit;
 import lookstep.server.pictured.LookPictures;
+import lookstep.server.plates.PlatesNow;
 import lookstep.server.prediction.Predictions;
 import lookstep.server.tryout.TryOuts;
 import lookstep.server.window.ShotItems;
@@ -154,6 +155,7 @@ class PageServerTest {
                                         true,
                                         lighting -> List.of(),
                                         ZoneOffset.UTC),
+                                () -> PlatesNow.NONE,
                                 Optional.empty(),
                                 KEYS,
                                 () -> 0),

@@ -27,6 +27,7 @@ import lookstep.server.live.LiveState;
 import lookstep.server.live.RigTest;
 import lookstep.server.pictured.LookPictures.Origin;
 import lookstep.server.order.Variety;
+import lookstep.server.plates.PlatesNow;
 import lookstep.server.window.ShotItems;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -84,6 +85,7 @@ class SamplesTest {
                 CHECKS,
                 new PlanPart(1, "", ""),
                 look -> look.name().equals("rim only") ? PLATES : Origin.MODEL,
+                PlatesNow.NONE,
                 NOW);
     }
 

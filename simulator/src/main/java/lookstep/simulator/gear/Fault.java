@@ -1,8 +1,17 @@
 package lookstep.simulator.gear;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import lookstep.protocols.ptpip.DeviceProperty;
 import lookstep.protocols.wire.MemoryDatagrams;
 import lookstep.protocols.wire.MemoryLine;
+import lookstep.simulator.model.colour.Xyz;
+import lookstep.simulator.model.light.Luminaire;
+import lookstep.simulator.model.optics.Camera;
+import lookstep.simulator.model.scene.Scene;
+import lookstep.simulator.model.space.Vec3;
 
 /** What can go wrong at the other end, by name: for tests, and to rehearse for it. */
 public sealed interface Fault {
@@ -26,6 +35,127 @@ public sealed interface Fault {
 
     /** Something wrong between the camera and the folder. */
     sealed interface OfCamera extends Fault {}
+
+    /** Something that is otherwise on the set, and nobody said so. Lasts until mended. */
+    sealed interface OfSet extends Fault {
+        /** What is before the camera then. */
+        View seen(View planned);
+
+        /** What the lights give then. */
+        LightSnapshot lit(LightSnapshot planned);
+    }
+
+    /**
+     * Somebody has run into the tripod.
+     *
+     * @param by how far the camera has moved
+     * @param aim how far the point has moved that it looks at
+     */
+    record CameraMoved(Vec3 by, Vec3 aim) implements OfSet {
+        @Override
+        public View seen(View v) {
+            Camera c = v.camera();
+            Camera moved =
+                    new Camera(
+                            c.position().plus(by),
+                            c.target().plus(aim),
+                            c.focalMillimetres(),
+                            c.fNumber(),
+                            c.seconds(),
+                            c.iso(),
+                            c.whiteBalanceKelvin(),
+                            c.sensorLongMillimetres(),
+                            c.sensorShortMillimetres(),
+                            c.focusMetres());
+            return new View(v.scene(), v.lightNames(), v.houseWhite(), moved);
+        }
+
+        @Override
+        public LightSnapshot lit(LightSnapshot planned) {
+            return planned;
+        }
+    }
+
+    /** Two lights have each other's address: each gives what the other is asked for. */
+    record LightsSwapped(String one, String other) implements OfSet {
+        @Override
+        public View seen(View planned) {
+            return planned;
+        }
+
+        @Override
+        public LightSnapshot lit(LightSnapshot planned) {
+            Map<String, Xyz> swapped = new LinkedHashMap<>(planned.intensities());
+            swapped.put(one, planned.intensities().get(other));
+            swapped.put(other, planned.intensities().get(one));
+            return new LightSnapshot(swapped, planned.packets());
+        }
+    }
+
+    /**
+     * A stand was moved.
+     *
+     * @param light its name
+     * @param by how far the light and the point it looks at have moved
+     */
+    record LightMoved(String light, Vec3 by) implements OfSet {
+        @Override
+        public View seen(View v) {
+            int which = v.lightNames().indexOf(light);
+            if (which < 0) {
+                throw new IllegalArgumentException("there is no light '" + light + "'");
+            }
+            Scene scene = v.scene();
+            List<Luminaire> lights = new ArrayList<>(scene.luminaires());
+            Luminaire was = lights.get(which);
+            lights.set(
+                    which,
+                    new Luminaire(
+                            was.position().plus(by),
+                            was.aim().plus(by),
+                            was.beamDegrees(),
+                            was.sizeMetres()));
+            return new View(
+                    new Scene(scene.figures(), scene.room(), lights, scene.houseLux()),
+                    v.lightNames(),
+                    v.houseWhite(),
+                    v.camera());
+        }
+
+        @Override
+        public LightSnapshot lit(LightSnapshot planned) {
+            return planned;
+        }
+    }
+
+    /**
+     * Somebody has opened a curtain, or switched a lamp off.
+     *
+     * @param times so much of the house light as before, 0 or more
+     */
+    record HouseChanged(double times) implements OfSet {
+        public HouseChanged {
+            if (!(times >= 0)) {
+                throw new IllegalArgumentException("house light times " + times);
+            }
+        }
+
+        @Override
+        public View seen(View v) {
+            return new View(v.scene(), v.lightNames(), v.houseWhite().times(times), v.camera());
+        }
+
+        @Override
+        public LightSnapshot lit(LightSnapshot planned) {
+            return planned;
+        }
+    }
+
+    /**
+     * The camera releases before the light has changed: its next picture shows the light of the one
+     * before.
+     */
+    record DoubledFrame() implements OfCamera {}
 
     /** The adapter is pulled out. */
     record Unplugged() implements OfLine {

@@ -43,6 +43,9 @@ public final class SimulatedCamera {
     private Plates plates;
     private int asleepFor;
     private boolean garbled;
+    private boolean doubled;
+    private LightSnapshot lastLit;
+    private final List<Fault.OfSet> onTheSet = new ArrayList<>();
 
     private record PlatesKey(
             Scene scene,
@@ -98,7 +101,7 @@ public final class SimulatedCamera {
 
     /** Renders the plates for what is before the camera now, so that a release need not wait. */
     public synchronized void prepare() {
-        platesOf(view.get());
+        platesOf(seen());
     }
 
     /**
@@ -113,8 +116,8 @@ public final class SimulatedCamera {
             return Optional.empty();
         }
         ZonedDateTime now = ZonedDateTime.now(clock).plus(files.clockOffset());
-        View seen = view.get();
-        LightSnapshot lit = lights.get();
+        View seen = seen();
+        LightSnapshot lit = lit();
         BufferedImage picture = expose(seen, lit);
         List<CameraFile> sent = Development.files(picture, exif(seen, now), files);
         if (garbled) {
@@ -130,15 +133,43 @@ public final class SimulatedCamera {
             asleepFor = asleep.triggers();
         } else if (fault instanceof Fault.Garbled) {
             garbled = true;
+        } else if (fault instanceof Fault.DoubledFrame) {
+            doubled = true;
         } else {
             transfer.misbehave(fault);
         }
+    }
+
+    /** The set is otherwise from the next picture on, beside what is otherwise already. */
+    public synchronized void misbehave(Fault.OfSet fault) {
+        onTheSet.add(fault);
+    }
+
+    private View seen() {
+        View seen = view.get();
+        for (Fault.OfSet fault : onTheSet) {
+            seen = fault.seen(seen);
+        }
+        return seen;
+    }
+
+    private LightSnapshot lit() {
+        LightSnapshot lit = lights.get();
+        for (Fault.OfSet fault : onTheSet) {
+            lit = fault.lit(lit);
+        }
+        LightSnapshot shown = doubled && lastLit != null ? lastLit : lit;
+        doubled = false;
+        lastLit = lit;
+        return shown;
     }
 
     /** Puts everything right again. */
     public synchronized void mend() {
         asleepFor = 0;
         garbled = false;
+        doubled = false;
+        onTheSet.clear();
         transfer.mend();
     }
 

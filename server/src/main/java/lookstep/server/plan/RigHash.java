@@ -1,0 +1,47 @@
+package lookstep.server.plan;
+
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import java.util.List;
+import lookstep.protocols.fixture.Emitter;
+
+/**
+ * Tells rigs apart by where their light falls: a light that stands elsewhere, has another modifier,
+ * fixture or mode is another rig; one that only has another address or other words is not.
+ */
+public final class RigHash {
+    private RigHash() {}
+
+    /** SHA-256 in hex. */
+    public static String of(List<Light> rig) {
+        StringBuilder text = new StringBuilder();
+        for (Light light : rig) {
+            text.append(light.name())
+                    .append('|')
+                    .append(light.position())
+                    .append(light.aim())
+                    .append(light.modifier())
+                    .append(light.fixture().id())
+                    .append('|')
+                    .append(light.fixture().beamDegrees())
+                    .append('|')
+                    .append(light.mode().id())
+                    .append('|')
+                    .append(light.mode().output());
+            for (Emitter emitter : light.fixture().emitters()) {
+                text.append(emitter);
+            }
+            text.append('\n');
+        }
+        try {
+            return HexFormat.of()
+                    .formatHex(
+                            MessageDigest.getInstance("SHA-256")
+                                    .digest(text.toString().getBytes(StandardCharsets.UTF_8)));
+        } catch (NoSuchAlgorithmException everyJavaHasIt) {
+            throw new IllegalStateException(everyJavaHasIt);
+        }
+    }
+}
