@@ -14,6 +14,7 @@ import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.atomic.AtomicReference;
@@ -66,6 +67,10 @@ import lookstep.server.plan.file.NewPlan;
 import lookstep.server.plan.file.PlanReader;
 import lookstep.server.plan.file.PlanReading;
 import lookstep.server.rehearsal.Rehearsal;
+import lookstep.server.suggest.Options;
+import lookstep.server.suggest.SuggestJson;
+import lookstep.server.suggest.SuggestText;
+import lookstep.server.suggest.Suggestions;
 import lookstep.server.window.PlannedOrder;
 import lookstep.server.window.ShotItems;
 import lookstep.server.window.TimeCheck;
@@ -247,17 +252,43 @@ public final class Main implements Actions {
             return WRONG;
         }
         ShootPlan plan = read.get().at(how.place());
+        Optional<Shot> shot =
+                how.shot().isEmpty() ? plan.shots().stream().findFirst() : plan.shot(how.shot());
+        if (how.suggest() > 0 && shot.isEmpty()) {
+            err.println(plain(noShot(file, plan, how.shot())));
+            return WRONG;
+        }
         Report report = report(plan);
+        Optional<Suggestions> suggestions =
+                shot.filter(s -> how.suggest() > 0)
+                        .map(s -> Suggestions.modelled(plan, s, Options.usual(how.suggest())));
         if (how.json()) {
-            out.print(ReportJson.of(plan, report).text());
+            out.print(
+                    suggestions
+                            .map(
+                                    s ->
+                                            ReportJson.of(plan, report)
+                                                    .text(Map.of("suggestions", SuggestJson.of(s))))
+                            .orElseGet(() -> ReportJson.of(plan, report).text()));
             out.flush();
         } else {
             out.println(plain(PlanText.of(plan)));
             out.println(plain(LightsText.of(plan)));
             out.println(plain(PatchText.of(PatchReport.of(plan))));
             out.print(plain(ReportText.of(plan, report.without(Kind.ADDRESSES))));
+            suggestions.ifPresent(s -> out.print("\n" + plain(SuggestText.of(s))));
         }
         return how.strict() && report.worst() == Weight.WRONG ? FAILED : GOOD;
+    }
+
+    private static String noShot(Path file, ShootPlan plan, String id) {
+        return plan.shots().isEmpty()
+                ? "%s has no shot to suggest looks for; write one".formatted(file)
+                : "%s has no shot ‘%s’; write one of: %s"
+                        .formatted(
+                                file,
+                                id,
+                                String.join(", ", plan.shots().stream().map(Shot::id).toList()));
     }
 
     /** All checks, and whether the time suffices. */

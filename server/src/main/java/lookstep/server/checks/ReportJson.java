@@ -5,6 +5,7 @@ import com.fasterxml.jackson.annotation.JsonPropertyOrder;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.Map;
 import lookstep.server.plan.ShootPlan;
@@ -69,6 +70,17 @@ public record ReportJson(
     public String text() {
         try {
             return JSON.writeValueAsString(this) + "\n";
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    /** The same with more keys at its end. */
+    public String text(Map<String, ?> more) {
+        ObjectNode all = JSON.valueToTree(this);
+        more.forEach((key, value) -> all.set(key, JSON.valueToTree(value)));
+        try {
+            return JSON.writeValueAsString(all) + "\n";
         } catch (JsonProcessingException e) {
             throw new IllegalStateException(e);
         }

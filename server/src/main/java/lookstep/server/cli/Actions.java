@@ -53,8 +53,10 @@ public interface Actions {
      * @param json for programs instead of for people
      * @param strict findings that are wrong give exit code {@link #FAILED}
      * @param place one of the plan's; empty for the first
+     * @param suggest how many looks to suggest; 0 for none
+     * @param shot id of the shot they are for; empty for the first
      */
-    record Checking(boolean json, boolean strict, String place) {}
+    record Checking(boolean json, boolean strict, String place, int suggest, String shot) {}
 
     /** Writes a plan that was found good as a PDF to print. */
     int paper(Path plan, Path pdf, PaperSize size);

@@ -11,6 +11,7 @@ import java.util.concurrent.Callable;
 import lookstep.server.paper.PaperSize;
 import lookstep.server.plan.file.FixtureFiles;
 import lookstep.server.rehearsal.Rehearsal;
+import lookstep.server.suggest.Options;
 import picocli.CommandLine;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -364,6 +365,7 @@ public final class Cli implements Runnable {
                 "  lookstep check tour.shoot.yaml --place 'the stairs'",
                 "  lookstep check tour.shoot.yaml --json --strict   for programs",
                 "  lookstep check tour.shoot.yaml --paper tour.pdf   a call sheet to print",
+                "  lookstep check tour.shoot.yaml --suggest 5   looks that you have not thought of",
                 "  lookstep check stage-panel.fixture.yaml",
                 "  lookstep check --demo > tour.shoot.yaml      a plan to begin from",
                 "  lookstep check --schema > shoot.schema.json  for your editor",
@@ -388,6 +390,22 @@ public final class Cli implements Runnable {
                 description =
                         "End with 1 if a finding is wrong; the plan can be shot all the same.")
         private boolean strict;
+
+        @Option(
+                names = "--suggest",
+                paramLabel = "N",
+                description =
+                        "Suggest N looks of this rig that differ most, by the model, and two more"
+                                + " with one light moved.")
+        private Integer suggest;
+
+        @Option(
+                names = "--shot",
+                paramLabel = "ID",
+                description =
+                        "With --suggest: for the people and the camera of this shot; the first if"
+                                + " left out.")
+        private String shot;
 
         private static final class Which {
             @Parameters(paramLabel = "FILE", description = "Plan file, or a fixture's.")
@@ -443,8 +461,34 @@ public final class Cli implements Runnable {
             }
         }
 
+        private void suggestNeedsAPlan() {
+            if (suggest == null && shot != null) {
+                throw new CommandLine.ParameterException(
+                        spec.commandLine(), "--shot is for suggestions: add --suggest N.");
+            }
+            if (suggest != null && (which.plan == null || FixtureFiles.isFixture(which.plan))) {
+                throw new CommandLine.ParameterException(
+                        spec.commandLine(), "--suggest is for a plan: name the plan file.");
+            }
+            if (suggest != null && (suggest < 1 || suggest > Options.MOST)) {
+                throw new CommandLine.ParameterException(
+                        spec.commandLine(),
+                        "--suggest "
+                                + suggest
+                                + ": ask for 1 to "
+                                + Options.MOST
+                                + " looks; more are hard to tell apart.");
+            }
+        }
+
+        private Actions.Checking checking() {
+            return new Actions.Checking(
+                    json, strict, place, suggest == null ? 0 : suggest, shot == null ? "" : shot);
+        }
+
         private int checkOrPrint() {
             paperNeedsAPlan();
+            suggestNeedsAPlan();
             if (which.demo) {
                 return actions.print(Actions.What.DEMO);
             }
@@ -455,7 +499,7 @@ public final class Cli implements Runnable {
             }
             return which.fixtureSchema
                     ? actions.print(Actions.What.FIXTURE_SCHEMA)
-                    : actions.check(which.plan, new Actions.Checking(json, strict, place));
+                    : actions.check(which.plan, checking());
         }
     }
 

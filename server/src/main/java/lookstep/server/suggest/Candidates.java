@@ -15,6 +15,7 @@ import lookstep.server.plan.Look.Level;
 import lookstep.server.plan.Look.Setting;
 import lookstep.server.plan.Placing;
 import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.Surface;
 import lookstep.server.suggest.LightColours.Tried;
 import lookstep.server.suggest.Passes.Refusal;
 import lookstep.server.suggest.SamplePoints.Mean;
@@ -37,16 +38,24 @@ final class Candidates {
     private final Palette palette;
     private final SamplePoints points;
     private final Difference difference;
-    private final double[] skin;
-    private final boolean silhouettes;
+    private final List<Surface> skin;
+    private final Passes.Allowed allowed;
     private final Exposing exposing;
     private final double otherLux;
 
     /** What all candidates of one shot have in common. */
-    record Ground(SamplePoints points, Difference difference, double[] skin, boolean silhouettes) {}
+    record Ground(
+            SamplePoints points,
+            Difference difference,
+            List<Surface> skin,
+            Passes.Allowed allowed) {}
 
-    /** A recipe that passed, exposed. */
-    record Sketch(Recipe recipe, Exposing.Exposed exposed, float[] point) {}
+    /**
+     * A recipe that passed, exposed.
+     *
+     * @param rough see {@link Difference#rough}
+     */
+    record Sketch(Recipe recipe, Exposing.Exposed exposed, float[] rough) {}
 
     /**
      * What passed.
@@ -77,7 +86,7 @@ final class Candidates {
         this.points = ground.points();
         this.difference = ground.difference();
         this.skin = ground.skin();
-        this.silhouettes = ground.silhouettes();
+        this.allowed = ground.allowed();
         this.exposing = new Exposing(base.iso());
         double[] most =
                 placed.rig().stream()
@@ -106,11 +115,11 @@ final class Candidates {
             for (Exposing.Exposed exposed : exposed(recipe)) {
                 looked++;
                 float[] rgb = rgb(recipe, exposed);
-                Optional<Refusal> refusal = Passes.of(points, rgb, skin).refusal(silhouettes);
+                Optional<Refusal> refusal = Passes.of(points, rgb, skin).refusal(allowed);
                 if (refusal.isPresent()) {
                     refused.merge(refusal.get(), 1, Integer::sum);
                 } else {
-                    kept.add(new Sketch(recipe, exposed, difference.point(rgb)));
+                    kept.add(new Sketch(recipe, exposed, difference.rough(rgb)));
                 }
             }
         }
@@ -125,7 +134,7 @@ final class Candidates {
         int faces = 0;
         for (int p = 0; p < points.people(); p++) {
             if (points.shows(p, Mean.SKIN)) {
-                double aim = skin[p] * Passes.FACE_SHARE;
+                double aim = Passes.luminous(skin.get(p)) * Passes.FACE_SHARE;
                 byHouse[faces] = Passes.luminance(house, points.of(p, Mean.SKIN)) / aim;
                 byLux[faces++] = Passes.luminance(alone, points.of(p, Mean.SKIN)) / aim;
             }
@@ -137,7 +146,7 @@ final class Candidates {
                     exposing.faces(
                             Arrays.copyOf(byHouse, faces), Arrays.copyOf(byLux, faces), most));
         }
-        if (faces == 0 || (silhouettes && fromBehind(recipe))) {
+        if (faces == 0 || (allowed.silhouettes() && fromBehind(recipe))) {
             double lightest = 0;
             for (int t = 0; t < SamplePoints.WIDE * SamplePoints.HIGH; t++) {
                 lightest =

@@ -18,6 +18,12 @@ final class LookNames {
     /** Nearer to the camera's setting than this a light is called white. */
     private static final double WHITE_MIRED = 35;
 
+    /** From tungsten to daylight and a little beyond; more is amber, or blue. */
+    private static final double MOST_MIRED = 260;
+
+    /** Twice the tolerance of lamps' whites (ANSI C78.377 has 0.006, from memory). */
+    private static final double WHITE_DUV = 0.012;
+
     private static final int MOST_PARTS = 2;
 
     private final Set<String> taken = new HashSet<>();
@@ -107,11 +113,18 @@ final class LookNames {
 
     /** A colour as the camera sees it, a white as it is against the camera's. */
     static String word(LightReport.Colour c) {
-        if (!c.temperature().useful()) {
+        if (!white(c)) {
             return c.seen();
         } else if (Math.abs(c.miredFromCamera()) < WHITE_MIRED) {
             return "white";
         }
         return c.miredFromCamera() < 0 ? "cold" : "warm";
+    }
+
+    /** Whether anybody would call it a white. */
+    static boolean white(LightReport.Colour c) {
+        return c.temperature().useful()
+                && Math.abs(c.temperature().duv()) < WHITE_DUV
+                && Math.abs(c.miredFromCamera()) < MOST_MIRED;
     }
 }

@@ -20,7 +20,7 @@ import lookstep.server.suggest.Candidates.Worked;
  */
 final class OneMoved {
     private static final int WIDTH = 96;
-    private static final int LISTED = 240;
+    private static final int LISTED = 160;
 
     /** Of each place so many of the best are worked out in full. */
     private static final int WORKED = 6;
@@ -62,7 +62,7 @@ final class OneMoved {
                         points,
                         difference,
                         Search.skin(plan, shot, points),
-                        options.silhouettes());
+                        Passes.Allowed.of(options));
         Candidates still = new Candidates(plan, Map.of(), base, rig, palette, ground);
         List<Worked> known = against.stream().map(still::worked).toList();
         List<Found> found = new ArrayList<>();
@@ -95,6 +95,9 @@ final class OneMoved {
             List<Worked> known,
             Difference difference,
             Options options) {
+        float[][] points = Search.points(known);
+        float[][] rough =
+                known.stream().map(k -> difference.rough(k.rgb())).toArray(float[][]::new);
         List<Sketch> kept =
                 new ArrayList<>(
                         candidates
@@ -104,15 +107,15 @@ final class OneMoved {
                                                 .recipes())
                                 .kept());
         kept.sort(
-                Comparator.comparingDouble((Sketch s) -> nearest(s.point(), known).away())
+                Comparator.comparingDouble((Sketch s) -> nearest(s.rough(), rough).away())
                         .reversed());
         Found best = null;
         for (Sketch s : kept.subList(0, Math.min(WORKED, kept.size()))) {
             Worked w =
                     candidates.worked(
                             candidates.look(s.recipe(), s.exposed(), Search.FADE_SECONDS));
-            Near near = nearest(w.point(), known);
-            boolean passes = w.passes().refusal(options.silhouettes()).isEmpty();
+            Near near = nearest(w.point(), points);
+            boolean passes = w.passes().refusal(Passes.Allowed.of(options)).isEmpty();
             if (passes && (best == null || near.away() > best.adds())) {
                 double deltaE =
                         near.index() < 0
@@ -133,11 +136,11 @@ final class OneMoved {
 
     private record Near(int index, double away) {}
 
-    private static Near nearest(float[] point, List<Worked> known) {
+    private static Near nearest(float[] point, float[][] known) {
         int index = -1;
         double away = Double.POSITIVE_INFINITY;
-        for (int i = 0; i < known.size(); i++) {
-            double d = Difference.between(point, known.get(i).point());
+        for (int i = 0; i < known.length; i++) {
+            double d = Difference.between(point, known[i]);
             if (d < away) {
                 away = d;
                 index = i;

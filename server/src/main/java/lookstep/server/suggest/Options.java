@@ -6,6 +6,8 @@ package lookstep.server.suggest;
  * @param count how many looks, 1..12
  * @param apartFromPlan true if they are to differ from the plan's own looks as well
  * @param silhouettes true if faces may stay dark before something light, or within a bright edge
+ * @param colouredFaces true if faces may be lit in a strong colour; else they keep theirs, and
+ *     colour goes elsewhere
  * @param directionWeight how much the direction of the light counts beside colour and lightness, 0
  *     or more; 1 is usual
  * @param moves how many suggestions to make with one light moved; 0 for none
@@ -17,6 +19,7 @@ public record Options(
         int count,
         boolean apartFromPlan,
         boolean silhouettes,
+        boolean colouredFaces,
         double directionWeight,
         int moves,
         String lookOn,
@@ -42,32 +45,78 @@ public record Options(
         }
     }
 
-    /** The usual: apart from the plan's own, faces lit, two more with a light moved. */
+    /** The usual: apart from the plan's own, faces lit in whites, two more with a light moved. */
     public static Options usual(int count) {
-        return new Options(count, true, false, 1, 2, "", 0, 1);
+        return new Options(count, true, false, false, 1, 2, "", 0, 1);
     }
 
     /** Without a light moved. */
     public Options inPlace() {
         return new Options(
-                count, apartFromPlan, silhouettes, directionWeight, 0, lookOn, listed, seed);
+                count,
+                apartFromPlan,
+                silhouettes,
+                colouredFaces,
+                directionWeight,
+                0,
+                lookOn,
+                listed,
+                seed);
     }
 
-    /** With the plan's looks left aside. */
+    /** With the plan's looks among those to choose from, not to differ from. */
     public Options freely() {
         return new Options(
-                count, false, silhouettes, directionWeight, moves, lookOn, listed, seed);
+                count,
+                false,
+                silhouettes,
+                colouredFaces,
+                directionWeight,
+                moves,
+                lookOn,
+                listed,
+                seed);
     }
 
-    /** With dark faces too. */
-    public Options withSilhouettes() {
+    /** With dark faces, or coloured ones, too. */
+    public Options allowing(boolean darkFaces, boolean coloured) {
         return new Options(
-                count, apartFromPlan, true, directionWeight, moves, lookOn, listed, seed);
+                count,
+                apartFromPlan,
+                darkFaces,
+                coloured,
+                directionWeight,
+                moves,
+                lookOn,
+                listed,
+                seed);
     }
 
-    /** With so many listed at most. */
-    public Options listing(int most) {
+    /** With the direction of the light weighing otherwise. */
+    public Options weighing(double direction) {
         return new Options(
-                count, apartFromPlan, silhouettes, directionWeight, moves, lookOn, most, seed);
+                count,
+                apartFromPlan,
+                silhouettes,
+                colouredFaces,
+                direction,
+                moves,
+                lookOn,
+                listed,
+                seed);
+    }
+
+    /** With so many listed at most, drawn by another seed. */
+    public Options listing(int most, long otherSeed) {
+        return new Options(
+                count,
+                apartFromPlan,
+                silhouettes,
+                colouredFaces,
+                directionWeight,
+                moves,
+                lookOn,
+                most,
+                otherSeed);
     }
 }

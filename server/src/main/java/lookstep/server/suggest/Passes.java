@@ -1,9 +1,9 @@
 package lookstep.server.suggest;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import lookstep.server.plan.Surface;
 import lookstep.server.suggest.SamplePoints.Mean;
 import lookstep.simulator.model.colour.Srgb;
 
@@ -14,6 +14,8 @@ import lookstep.simulator.model.colour.Srgb;
  * @param faceStops mean of the faces against {@link #FACE_SHARE} of what their skin would be turned
  *     straight to a light that is metered right; NaN if no skin is seen
  * @param darkestFaceStops the darkest of them
+ * @param faceColour how strong a colour lies on the faces, mean of all: 1 is the most that a white,
+ *     warm or cold, or a pale colour does; NaN if no skin is seen
  * @param separationStops of the person who stands off least: median over the outline, whichever way
  *     ({@link lookstep.simulator.model.picture.LinearPicture#separationStops} has it with its sign);
  *     NaN if no outline is seen
@@ -23,6 +25,7 @@ import lookstep.simulator.model.colour.Srgb;
 public record Passes(
         double faceStops,
         double darkestFaceStops,
+        double faceColour,
         double separationStops,
         double burntShare,
         double litShare) {
@@ -41,14 +44,23 @@ public record Passes(
     /** Of a row nobody falls so far into the dark (figure of our own). */
     static final double DARKEST_FACE_STOPS = -2.5;
 
+    /**
+     * Light of 2700 K in a camera set to 5600 K lies 2.2 stops towards red, and 0.4 towards green:
+     * so much is warm, more is a colour. Faces keep their colour, and colour goes to the edges and
+     * the background (common practice).
+     */
+    static final double BLUE_RED_STOPS = 3;
+
+    static final double GREEN_STOPS = 1;
+
     /** Zone I and darker: no face is made out (common practice). */
     static final double SILHOUETTE_STOPS = -4;
 
     /** Half a stop is seen, less is lost in print (figure of our own; a full stop is wanted). */
     static final double SEPARATION_STOPS = 0.5;
 
-    /** A glint on a forehead is no fault. */
-    static final double BURNT_SHARE = 0.03;
+    /** An edge lit from behind may burn: that is how it stands off (figure of our own). */
+    static final double BURNT_SHARE = 0.08;
 
     static final double LIT_SHARE = 0.02;
 
@@ -57,10 +69,18 @@ public record Passes(
     /** Ten stops under white: below this the camera's own noise hides all difference. */
     static final double BLACK = 1.0 / 1024;
 
+    /** What else may be. */
+    record Allowed(boolean silhouettes, boolean colouredFaces) {
+        static Allowed of(Options options) {
+            return new Allowed(options.silhouettes(), options.colouredFaces());
+        }
+    }
+
     /** Why a look is left out. */
     public enum Refusal {
         FACES_DARK("faces too dark"),
         FACES_BRIGHT("faces too bright"),
+        FACES_COLOURED("faces in a strong colour"),
         FACE_LEFT_DARK("somebody's face left in the dark"),
         NOT_APART("somebody not apart from what is behind"),
         BURNT("skin burnt out"),
@@ -81,16 +101,19 @@ public record Passes(
      * Of samples in the look's exposure.
      *
      * @param rgb red, green, blue of each sample, linear, 1 is white
-     * @param skin luminous reflectance of each person's skin
+     * @param skin of each person, linear red, green, blue
      */
-    static Passes of(SamplePoints points, float[] rgb, double[] skin) {
+    static Passes of(SamplePoints points, float[] rgb, List<Surface> skin) {
         double sum = 0;
+        double colour = 0;
         double darkest = Double.POSITIVE_INFINITY;
         int faces = 0;
         for (int p = 0; p < points.people(); p++) {
             if (points.shows(p, Mean.SKIN)) {
-                double stops = faceStops(luminance(rgb, points.of(p, Mean.SKIN)), skin[p]);
+                int face = points.of(p, Mean.SKIN);
+                double stops = faceStops(luminance(rgb, face), luminous(skin.get(p)));
                 sum += stops;
+                colour += colour(rgb, face, skin.get(p));
                 darkest = Math.min(darkest, stops);
                 faces++;
             }
@@ -98,9 +121,26 @@ public record Passes(
         return new Passes(
                 faces == 0 ? Double.NaN : sum / faces,
                 faces == 0 ? Double.NaN : darkest,
+                faces == 0 ? Double.NaN : colour / faces,
                 separation(points, rgb),
                 burnt(points, rgb),
                 lit(points, rgb));
+    }
+
+    static double luminous(Surface s) {
+        return Srgb.luminance(s.red(), s.green(), s.blue());
+    }
+
+    private static double colour(float[] rgb, int sample, Surface skin) {
+        double r = stops(rgb[sample * 3] / skin.red());
+        double g = stops(rgb[sample * 3 + 1] / skin.green());
+        double b = stops(rgb[sample * 3 + 2] / skin.blue());
+        return Math.max(
+                Math.abs(b - r) / BLUE_RED_STOPS, Math.abs(g - (r + b) / 2) / GREEN_STOPS);
+    }
+
+    private static double stops(double linear) {
+        return Math.log(Math.max(linear, BLACK)) / Math.log(2);
     }
 
     static double faceStops(double luminance, double skin) {
@@ -115,25 +155,21 @@ public record Passes(
     private static double separation(SamplePoints points, float[] rgb) {
         double least = Double.NaN;
         int each = points.insides() + 1;
-        List<Double> stops = new ArrayList<>();
+        double[] ratios = new double[points.outlines()];
+        int n = 0;
         for (int o = 0; o < points.outlines(); o++) {
-            double inside = 0;
+            double inside = BLACK;
             int at = points.outlineAt() + o * each;
             for (int k = 0; k < points.insides(); k++) {
                 inside = Math.max(inside, luminance(rgb, at + k));
             }
-            double outside = luminance(rgb, at + points.insides());
-            stops.add(
-                    Math.abs(Math.log(Math.max(inside, BLACK) / Math.max(outside, BLACK)))
-                            / Math.log(2));
-            boolean last =
-                    o + 1 == points.outlines() || points.outlineOf(o + 1) != points.outlineOf(o);
-            if (last) {
-                double[] sorted = stops.stream().mapToDouble(Double::doubleValue).toArray();
-                Arrays.sort(sorted);
-                double median = sorted[sorted.length / 2];
-                least = Double.isNaN(least) ? median : Math.min(least, median);
-                stops.clear();
+            double outside = Math.max(BLACK, luminance(rgb, at + points.insides()));
+            ratios[n++] = Math.max(inside, outside) / Math.min(inside, outside);
+            if (o + 1 == points.outlines() || points.outlineOf(o + 1) != points.outlineOf(o)) {
+                Arrays.sort(ratios, 0, n);
+                double stops = Math.log(ratios[n / 2]) / Math.log(2);
+                least = Double.isNaN(least) ? stops : Math.min(least, stops);
+                n = 0;
             }
         }
         return least;
@@ -158,8 +194,8 @@ public record Passes(
     }
 
     /** Why it is no picture; empty if it is one. NaN is nothing to be held against it. */
-    public Optional<Refusal> refusal(boolean silhouettes) {
-        boolean dark = silhouettes && faceStops < SILHOUETTE_STOPS;
+    Optional<Refusal> refusal(Allowed allowed) {
+        boolean dark = allowed.silhouettes() && faceStops < SILHOUETTE_STOPS;
         if (litShare < LIT_SHARE) {
             return Optional.of(Refusal.BLACK);
         } else if (!dark && faceStops < FACES_FROM_STOPS) {
@@ -168,6 +204,8 @@ public record Passes(
             return Optional.of(Refusal.FACES_BRIGHT);
         } else if (!dark && darkestFaceStops < DARKEST_FACE_STOPS) {
             return Optional.of(Refusal.FACE_LEFT_DARK);
+        } else if (!dark && !allowed.colouredFaces() && faceColour > 1) {
+            return Optional.of(Refusal.FACES_COLOURED);
         } else if (burntShare > BURNT_SHARE) {
             return Optional.of(Refusal.BURNT);
         } else if (separationStops < SEPARATION_STOPS) {

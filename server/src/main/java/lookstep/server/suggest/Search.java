@@ -15,7 +15,6 @@ import lookstep.server.suggest.Candidates.Sketch;
 import lookstep.server.suggest.Candidates.Sketched;
 import lookstep.server.suggest.Candidates.Worked;
 import lookstep.server.suggest.Passes.Refusal;
-import lookstep.simulator.model.colour.Srgb;
 import lookstep.simulator.model.plates.Cast;
 import lookstep.simulator.model.plates.LinearPlates;
 
@@ -49,7 +48,7 @@ record Search(
     private static final int MANY_COMPARED = 1800;
 
     /** So many of those compared are as far apart as can be; the others are drawn. */
-    private static final int FARTHEST = 40;
+    private static final int FARTHEST = 300;
 
     static final double FADE_SECONDS = 0.7;
 
@@ -58,11 +57,11 @@ record Search(
         SamplePoints points = new SamplePoints(cast);
         RigSamples samples = RigSamples.of(plates, points, plan.rig());
         Difference difference = new Difference(points, options.directionWeight());
+        Passes.Allowed allowed = Passes.Allowed.of(options);
         Look base = plan.look(shot.look());
         Palette palette = Palette.of(plan, base.camera(), samples);
         Candidates.Ground ground =
-                new Candidates.Ground(
-                        points, difference, skin(plan, shot, points), options.silhouettes());
+                new Candidates.Ground(points, difference, skin(plan, shot, points), allowed);
         Candidates candidates =
                 new Candidates(plan, Map.of(), base.camera(), samples, palette, ground);
         boolean few = plan.rig().size() <= FEW_LIGHTS;
@@ -76,10 +75,9 @@ record Search(
         for (Sketch s :
                 thinned(sketched.kept(), few ? FEW_COMPARED : MANY_COMPARED, options.seed())) {
             Worked w = candidates.worked(candidates.look(s.recipe(), s.exposed(), FADE_SECONDS));
-            if (w.passes().refusal(options.silhouettes()).isPresent()) {
+            if (w.passes().refusal(allowed).isPresent()) {
                 // The steps of a slot can take it past a limit.
-                refused.merge(
-                        w.passes().refusal(options.silhouettes()).get(), 1, Integer::sum);
+                refused.merge(w.passes().refusal(allowed).get(), 1, Integer::sum);
                 lost++;
             } else {
                 compared.add(w);
@@ -92,7 +90,7 @@ record Search(
                         .toList();
         if (!options.apartFromPlan()) {
             own.stream()
-                    .filter(w -> w.passes().refusal(options.silhouettes()).isEmpty())
+                    .filter(w -> w.passes().refusal(allowed).isEmpty())
                     .forEach(compared::add);
         }
         List<Worked> seeds = options.apartFromPlan() ? own : List.of();
@@ -112,22 +110,14 @@ record Search(
         return of.stream().map(Worked::point).toArray(float[][]::new);
     }
 
-    /** Luminous reflectance of everybody's skin, in the order of the shot. */
-    static double[] skin(ShootPlan plan, Shot shot, SamplePoints points) {
+    /** Everybody's, in the order of the shot. */
+    static List<Surface> skin(ShootPlan plan, Shot shot, SamplePoints points) {
         if (points.people() > shot.people().size()) {
             throw new IllegalArgumentException(
                     "plates with %d people for a shot of %d; take plates of this shot"
                             .formatted(points.people(), shot.people().size()));
         }
-        return shot.people().stream()
-                .map(plan::person)
-                .map(Person::skin)
-                .mapToDouble(Search::luminous)
-                .toArray();
-    }
-
-    private static double luminous(Surface s) {
-        return Srgb.luminance(s.red(), s.green(), s.blue());
+        return shot.people().stream().map(plan::person).map(Person::skin).toList();
     }
 
     /** At most so many: some that are far apart, and others by the seed. */
@@ -147,7 +137,7 @@ record Search(
                 near[i] =
                         Math.min(
                                 near[i],
-                                Difference.between(all.get(i).point(), all.get(next).point()));
+                                Difference.between(all.get(i).rough(), all.get(next).rough()));
                 farthest = near[i] > near[farthest] ? i : farthest;
             }
             next = farthest;

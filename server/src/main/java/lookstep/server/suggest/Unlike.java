@@ -59,7 +59,7 @@ final class Unlike {
         LightReport.Colour c = now.colour();
         LightReport.Colour was = before.colour();
         double mired = c.miredFromCamera() - was.miredFromCamera();
-        if (c.temperature().useful() && was.temperature().useful()) {
+        if (LookNames.white(c) && LookNames.white(was)) {
             if (Math.abs(mired) >= SEEN_MIRED) {
                 said.add(
                         new Said(

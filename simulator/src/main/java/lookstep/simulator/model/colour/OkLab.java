@@ -34,6 +34,24 @@ public record OkLab(double lightness, double a, double b) {
         return ofCones(Matrix3.times(CONES_OF_SRGB, red, green, blue));
     }
 
+    /**
+     * The same for many in a row.
+     *
+     * @param into gets lightness, a, b
+     */
+    public static void ofLinearSrgb(double red, double green, double blue, double[] into) {
+        double l = Math.cbrt(row(CONES_OF_SRGB[0], red, green, blue));
+        double m = Math.cbrt(row(CONES_OF_SRGB[1], red, green, blue));
+        double s = Math.cbrt(row(CONES_OF_SRGB[2], red, green, blue));
+        into[0] = row(LAB[0], l, m, s);
+        into[1] = row(LAB[1], l, m, s);
+        into[2] = row(LAB[2], l, m, s);
+    }
+
+    private static double row(double[] m, double a, double b, double c) {
+        return m[0] * a + m[1] * b + m[2] * c;
+    }
+
     private static OkLab ofCones(double[] cones) {
         double[] lab =
                 Matrix3.times(
