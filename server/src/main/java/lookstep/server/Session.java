@@ -14,7 +14,6 @@ import java.util.concurrent.locks.LockSupport;
 import lookstep.protocols.dmx.DmxPacket;
 import lookstep.protocols.dmx.DmxTiming;
 import lookstep.protocols.fixture.GenericFixtures;
-import lookstep.server.checks.MeasuredLight;
 import lookstep.server.desk.Desk;
 import lookstep.server.desk.PlanChecking;
 import lookstep.server.framecheck.FrameChecks;
@@ -246,6 +245,11 @@ final class Session implements AutoCloseable {
         for (WayIn way : gear.ways()) {
             parts.push(way.start(new Arrivals(way.name(), gear.frames(), intake, links)));
         }
+        PlateSources sources =
+                new PlateSources(() -> plates.current(), ZoneId.systemDefault());
+        PlanChecking planChecking =
+                new PlanChecking(lightings, sources::id, sources::light, this::tellPages);
+        parts.push(planChecking);
         PlateFrames plateFrames =
                 new PlateFrames(intake.pictures()::original, new PreviewMaker()::make);
         PlateTaker taker =
@@ -264,11 +268,12 @@ final class Session implements AutoCloseable {
                         lightings,
                         plateFrames::of,
                         PlateArithmetic::measured,
-                        this::tellPages);
+                        () -> {
+                            planChecking.of(live.state());
+                            tellPages();
+                        });
         parts.push(LoopThread.start("plates", taker::doWork));
         parts.push(LoopThread.start("plate book", plates::doWork));
-        PlanChecking planChecking = new PlanChecking(lightings, () -> MeasuredLight.NONE, this::tellPages);
-        parts.push(planChecking);
         Desk desk =
                 new Desk(
                         plan,
@@ -285,8 +290,8 @@ final class Session implements AutoCloseable {
                                 intake.pictures(),
                                 () -> copies.map(FrameCopies::words).orElse(Map.of()),
                                 () -> hand.map(CameraHand::byHand).orElse(List.of()),
-                                new LookPictures(predictions, Optional::empty),
-                                new TryOuts(),
+                                new LookPictures(predictions, sources::source),
+                                new TryOuts(sources::scene),
                                 desk,
                                 lightings,
                                 gear.carried(),

@@ -12,6 +12,7 @@ import lookstep.server.live.NotPossible;
 import lookstep.server.order.Variety;
 import lookstep.server.plan.PlanHash;
 import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.Shot;
 import lookstep.server.plan.edit.Difference;
 import lookstep.server.plan.edit.Edit;
 import lookstep.server.plan.edit.EditRefused;
@@ -20,6 +21,7 @@ import lookstep.server.plan.edit.Outcome;
 import lookstep.server.plan.edit.PlanKeeper;
 import lookstep.server.plan.edit.Version;
 import lookstep.server.plan.file.PlanError;
+import lookstep.server.suggest.NewShot;
 import lookstep.server.web.ChecksPart;
 import lookstep.server.web.PlanDesk;
 import lookstep.server.web.PlanPart;
@@ -181,9 +183,15 @@ public final class Desk implements PlanDesk {
     }
 
     @Override
-    public synchronized void edit(List<Edit> edits, String says) throws NotPossible, IOException {
+    public synchronized void put(lookstep.server.plan.Look look, Shot base, String says)
+            throws NotPossible, IOException {
         look();
-        take(keeper.edit(edits, says));
+        ShootPlan plan = keeper.current().plan();
+        if (plan.looks().stream().anyMatch(l -> l.name().equals(look.name()))) {
+            throw new NotPossible(
+                    "the plan has a look ‘" + look.name() + "’ already: choose another name");
+        }
+        take(keeper.edit(NewShot.edits(plan, base, look, keeper.current().json()), says));
     }
 
     @Override

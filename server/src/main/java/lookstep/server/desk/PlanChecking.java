@@ -14,6 +14,7 @@ import java.util.Set;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.RejectedExecutionException;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.StreamSupport;
@@ -61,15 +62,16 @@ public final class PlanChecking implements AutoCloseable {
     private static final int MOST_NUMBERS = 8;
 
     private final Lightings lightings;
-    private final Supplier<MeasuredLight> measured;
+    private final Supplier<String> plates;
+    private final Function<ShootPlan, MeasuredLight> measured;
     private final PlanChecks checks = new PlanChecks();
     private final Runnable changed;
     private final ExecutorService thread;
     private volatile Worked worked = new Worked(null, List.of(), null);
     private volatile Wanted wanted;
 
-    /** What the checks are to be of. */
-    private record Wanted(ShootPlan plan, MeasuredLight measured) {}
+    /** What the checks are to be of; which plates, empty for none. */
+    private record Wanted(ShootPlan plan, String plates) {}
 
     /**
      * What was found.
@@ -83,12 +85,17 @@ public final class PlanChecking implements AutoCloseable {
     private record Named(String id, Finding finding) {}
 
     /**
-     * @param measured what plates say of the lights now
+     * @param plates tells the plates that hold now from others; empty if there are none
+     * @param measured what plates say of the lights of a plan now; may take a second
      * @param changed is called when there is something new
      */
     public PlanChecking(
-            Lightings lightings, Supplier<MeasuredLight> measured, Runnable changed) {
+            Lightings lightings,
+            Supplier<String> plates,
+            Function<ShootPlan, MeasuredLight> measured,
+            Runnable changed) {
         this.lightings = lightings;
+        this.plates = plates;
         this.measured = measured;
         this.changed = changed;
         thread =
@@ -100,9 +107,9 @@ public final class PlanChecking implements AutoCloseable {
                         });
     }
 
-    /** Looks at the plan as it is in a state, if it has not yet. Returns at once. */
+    /** Looks at the plan as it is in a state, if it has not yet with these plates. Returns at once. */
     public void of(LiveState state) {
-        Wanted now = new Wanted(lightings.of(state).plan(), measured.get());
+        Wanted now = new Wanted(lightings.of(state).plan(), plates.get());
         if (now.equals(wanted)) {
             return;
         }
@@ -126,7 +133,7 @@ public final class PlanChecking implements AutoCloseable {
         try {
             Variety variety = variety(plan, Likeness.of(plan));
             List<Finding> all = new ArrayList<>();
-            checks.check(plan, of.measured()).findings().forEach(f -> all.add(byHand(f, added)));
+            checks.check(plan, measured.apply(plan)).findings().forEach(f -> all.add(byHand(f, added)));
             ShootPlan written = without(plan, added);
             all.addAll(TimeCheck.of(written, PlannedOrder.of(written, variety)));
             all.sort(Comparator.comparing(Finding::weight).reversed());

@@ -11,7 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Supplier;
+import java.util.function.BiFunction;
 import java.util.stream.IntStream;
 import javax.imageio.ImageIO;
 import lookstep.server.look.LookLevels;
@@ -31,7 +31,7 @@ public final class LookPictures {
     private static final int SMALL_WIDTH = 240;
 
     private final Predictions predictions;
-    private final Supplier<Optional<PlateSource>> plates;
+    private final BiFunction<ShootPlan, Look, Optional<PlateSource>> plates;
     private final Map<Key, byte[]> kept =
             new LinkedHashMap<>(64, 0.75f, true) {
                 @Override
@@ -70,26 +70,23 @@ public final class LookPictures {
     public record Pictured(byte[] jpeg, Origin origin) {}
 
     /**
-     * @param plates those that hold now; empty if there are none
+     * @param plates those from which a look of a plan can be summed now, if there are any
      */
-    public LookPictures(Predictions predictions, Supplier<Optional<PlateSource>> plates) {
+    public LookPictures(
+            Predictions predictions,
+            BiFunction<ShootPlan, Look, Optional<PlateSource>> plates) {
         this.predictions = predictions;
         this.plates = plates;
     }
 
     /** Where the picture of a look would come from now. */
-    public Origin origin(Look look) {
-        return origin(source(look));
+    public Origin origin(ShootPlan plan, Look look) {
+        return origin(plates.apply(plan, look));
     }
 
     private static Origin origin(Optional<PlateSource> source) {
         return source.map(s -> new Origin(s.id(), "from plates, " + s.says()))
                 .orElse(Origin.MODEL);
-    }
-
-    /** A light that stands elsewhere in this look gave its plate from where it stood. */
-    private Optional<PlateSource> source(Look look) {
-        return look.moved().isEmpty() ? plates.get() : Optional.empty();
     }
 
     /**
@@ -99,7 +96,7 @@ public final class LookPictures {
      *     picture that the plates were taken of
      */
     public Pictured picture(ShootPlan plan, Shot shot, Look look, Size size) {
-        Optional<PlateSource> source = source(look);
+        Optional<PlateSource> source = plates.apply(plan, look);
         boolean small = size == Size.SMALL;
         if (source.isEmpty()) {
             return new Pictured(

@@ -1,25 +1,96 @@
 package lookstep.server.tryout;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
+import lookstep.server.measuring.MeasuredScene;
 import lookstep.server.plan.Look;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
-import lookstep.server.plan.edit.Edit;
+import lookstep.server.suggest.Options;
+import lookstep.server.suggest.Suggestion;
+import lookstep.server.suggest.Suggestions;
 
-/** STUB */
+/** Suggestions, and the newest list of them. Any thread. */
 public final class TryOuts {
-    public record Shown(ShootPlan plan, Shot shot, Look look) {}
+    private final Function<ShootPlan, Optional<MeasuredScene>> scenes;
+    private int lists;
+    private List<Shown> newest = List.of();
 
-    public Optional<Shown> shown(String id) {
-        return Optional.empty();
+    /**
+     * One suggestion.
+     *
+     * @param id of the list and its place there
+     */
+    public record Shown(String id, ShootPlan plan, Shot shot, Suggestion suggestion) {
+        /** The look that it is. */
+        public Look look() {
+            return suggestion.look();
+        }
     }
 
-    public Object suggest(ShootPlan plan, Shot shot, int count, String lookOn) {
-        throw new IllegalArgumentException("not yet");
+    /**
+     * A list of suggestions.
+     *
+     * @param plates whether plates were looked at, and not the model
+     * @param looks in place, in the order to step them, then those with a light moved
+     */
+    public record Suggested(
+            boolean plates, Suggestions suggestions, List<Shown> looks) {}
+
+    /**
+     * @param scenes plates of a plan as they hold now; empty if there are none
+     */
+    public TryOuts(Function<ShootPlan, Optional<MeasuredScene>> scenes) {
+        this.scenes = scenes;
     }
 
-    public List<Edit> edits(ShootPlan plan, Look look, Shot base) {
-        throw new IllegalArgumentException("not yet");
+    /**
+     * The looks that differ most; takes seconds. From plates they are of the shot that the plates
+     * are of.
+     *
+     * @param shot whose people and camera they are for, from the model
+     * @param count how many, 1..12
+     * @param lookOn the look that is on, to step from
+     * @throws IllegalArgumentException if there can be none; the message says why
+     */
+    public Suggested suggest(ShootPlan plan, Shot shot, int count, String lookOn) {
+        Options usual = Options.usual(count);
+        Options options =
+                new Options(
+                        usual.count(),
+                        usual.apartFromPlan(),
+                        usual.silhouettes(),
+                        usual.colouredFaces(),
+                        usual.directionWeight(),
+                        usual.moves(),
+                        lookOn,
+                        usual.listed(),
+                        usual.seed());
+        Optional<MeasuredScene> scene = scenes.apply(plan);
+        Shot of = scene.map(MeasuredScene::shot).orElse(shot);
+        Suggestions found =
+                scene.map(s -> Suggestions.of(s.plates(), s.cast(), s.plan(), of, options))
+                        .orElseGet(() -> Suggestions.modelled(plan, of, options));
+        return remembered(plan, of, found, scene.isPresent());
+    }
+
+    private synchronized Suggested remembered(
+            ShootPlan plan, Shot shot, Suggestions found, boolean plates) {
+        lists++;
+        List<Suggestion> all = new ArrayList<>(found.inPlace());
+        all.addAll(found.moved());
+        List<Shown> shown = new ArrayList<>();
+        for (int i = 0; i < all.size(); i++) {
+            shown.add(new Shown(lists + "-" + (i + 1), plan, shot, all.get(i)));
+        }
+        newest = List.copyOf(shown);
+        return new Suggested(plates, found, newest);
+    }
+
+    /** A suggestion of the newest list. */
+    public synchronized Optional<Shown> shown(String id) {
+        return newest.stream().filter(s -> s.id().equals(id)).findFirst();
     }
 }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import java.util.function.Function;
 import java.util.stream.IntStream;
 import lookstep.server.lighting.Lighting;
@@ -98,7 +99,7 @@ public final class Messages {
             Function<ShootPlan, Variety> variety,
             ChecksPart checks,
             PlanPart plan,
-            Function<Look, Origin> origin,
+            BiFunction<ShootPlan, Look, Origin> origin,
             PlatesNow plates,
             long nowEpochMillis) {}
 
@@ -162,7 +163,7 @@ public final class Messages {
                 frameParts.clocks(clocks, around.nowEpochMillis()),
                 around.canRelease(),
                 around.byHand(),
-                picture(on, shown.look(), shown.adjustment(), state, around),
+                picture(plan, on, shown.look(), shown.adjustment(), state, around),
                 around.pages(),
                 notes.apply(lighting),
                 leftOut(state, lighting, view, around),
@@ -241,8 +242,8 @@ public final class Messages {
 
     /** Another plan, other plates, another place and a changed look have pictures of their own. */
     private static PicturePart picture(
-            Shot shot, Look look, Adjustment adjustment, LiveState state, Around around) {
-        Origin origin = around.origin().apply(look);
+            ShootPlan plan, Shot shot, Look look, Adjustment adjustment, LiveState state, Around around) {
+        Origin origin = around.origin().apply(plan, look);
         String of =
                 String.join(
                         "/", state.planHash(), state.place(), "" + adjustment, origin.plates());
@@ -285,7 +286,13 @@ public final class Messages {
                 CutPart.tenths(time.takesSeconds()),
                 time.change(),
                 time.fallsOff(),
-                picture(s, look, state.changes().of(s.id(), s.look()), state, around));
+                picture(
+                        lighting.plan(),
+                        s,
+                        look,
+                        state.changes().of(s.id(), s.look()),
+                        state,
+                        around));
     }
 
     /** Empty while nobody else wants pictures: then there is nothing to tell apart. */

@@ -3,11 +3,11 @@ package lookstep.server.web;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.List;
 import lookstep.server.live.NotPossible;
 import lookstep.server.order.Variety;
+import lookstep.server.plan.Look;
 import lookstep.server.plan.ShootPlan;
-import lookstep.server.plan.edit.Edit;
+import lookstep.server.plan.Shot;
 
 /** The plan file as the pages reach it: read, edited, checked. */
 public interface PlanDesk {
@@ -35,13 +35,15 @@ public interface PlanDesk {
     void edit(JsonNode body) throws NotPossible, IOException;
 
     /**
-     * Carries edits out that were made here.
+     * Puts a look into the plan, and a shot that is made in it.
      *
-     * @param says what they are, for undo
-     * @throws NotPossible if they were refused; the words say why and what to do
+     * @param look with a name that no look of the plan has
+     * @param base whose people and camera the shot has
+     * @param says what it is, for undo
+     * @throws NotPossible if it was refused; the words say why and what to do
      * @throws IOException if the file could not be written
      */
-    void edit(List<Edit> edits, String says) throws NotPossible, IOException;
+    void put(Look look, Shot base, String says) throws NotPossible, IOException;
 
     /**
      * Mends what a finding is about, by an edit of the plan.

@@ -30,6 +30,7 @@ import org.slf4j.LoggerFactory;
 /** Looks that are tried before they are in the plan. The newest answer is what counts. */
 final class Trying {
     private static final Logger LOG = LoggerFactory.getLogger(Trying.class);
+    private static final int USUAL = 6;
     private static final String NO_SHOT = "There is no such shot; reload the page.";
 
     private final Supplier<Lighting> lighting;
@@ -83,7 +84,7 @@ final class Trying {
             return;
         }
         Look look = plan.look(shot.get().look());
-        Origin origin = looks.origin(look);
+        Origin origin = looks.origin(plan, look);
         send(
                 exchange,
                 MixJson.start(
@@ -123,8 +124,9 @@ final class Trying {
                         throw new NotPossible("give the look a name");
                     }
                     Look look = MixJson.read(body).look(plan, plan.look(shot.look()), name);
-                    desk.edit(
-                            tryOuts.edits(plan, look, shot),
+                    desk.put(
+                            look,
+                            shot,
                             "look ‘" + name + "’, mixed from ‘" + shot.look() + "’");
                     send(exchange, new Kept(name));
                 });
@@ -143,8 +145,13 @@ final class Trying {
                     Shot shot = shot(plan, body);
                     send(
                             exchange,
-                            tryOuts.suggest(
-                                    plan, shot, body.path("count").asInt(6), current.get().look()));
+                            SuggestedPart.of(
+                                    tryOuts.suggest(
+                                            plan,
+                                            shot,
+                                            body.path("count").asInt(USUAL),
+                                            current.get().look()),
+                                    looks));
                 });
     }
 
@@ -187,8 +194,9 @@ final class Trying {
                                                             "this suggestion is no longer there:"
                                                                     + " ask again"));
                     ShootPlan plan = lighting.get().plan();
-                    desk.edit(
-                            tryOuts.edits(plan, shown.look(), shown.shot()),
+                    desk.put(
+                            shown.look(),
+                            shown.shot(),
                             "look ‘" + shown.look().name() + "’, as suggested");
                     send(exchange, new Kept(shown.look().name()));
                 });

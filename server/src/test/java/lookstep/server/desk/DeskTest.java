@@ -55,7 +55,7 @@ class DeskTest {
         lightings = new Lightings(keeper.current().plan());
         journal = Journal.open(dir.resolve("journal"));
         live = new Live(journal, lightings::possible, PlanHash.of(lightings.read()), () -> 0);
-        checking = new PlanChecking(lightings, () -> MeasuredLight.NONE, checked::release);
+        checking = new PlanChecking(lightings, () -> "", p -> MeasuredLight.NONE, checked::release);
         desk = new Desk(keeper, GenericFixtures.all(), lightings, live, checking, () -> {});
     }
 

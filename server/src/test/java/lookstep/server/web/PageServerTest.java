@@ -43,9 +43,9 @@ import lookstep.server.live.NotPossible;
 import lookstep.server.live.ShotFacts;
 import lookstep.server.live.Showing;
 import lookstep.server.order.Variety;
+import lookstep.server.plan.Look;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
-import lookstep.server.plan.edit.Edit;
 import lookstep.server.pictured.LookPictures;
 import lookstep.server.plates.PlatesNow;
 import lookstep.server.prediction.Predictions;
@@ -106,7 +106,7 @@ class PageServerTest {
                 }
 
                 @Override
-                public void edit(List<Edit> edits, String says) throws NotPossible {
+                public void put(Look look, Shot base, String says) throws NotPossible {
                     throw new NotPossible("not here");
                 }
 
@@ -144,8 +144,8 @@ class PageServerTest {
                                 frames,
                                 Map::of,
                                 List::of,
-                                new LookPictures(new Predictions(), Optional::empty),
-                                new TryOuts(),
+                                new LookPictures(new Predictions(), (p, l) -> Optional.empty()),
+                                new TryOuts(p -> Optional.empty()),
                                 desk,
                                 lightings,
                                 Map.of(1, List.of("a line")),

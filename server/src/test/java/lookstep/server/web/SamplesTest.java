@@ -84,7 +84,7 @@ class SamplesTest {
                 plan -> Variety.of(ShotItems.of(plan)),
                 CHECKS,
                 new PlanPart(1, "", ""),
-                look -> look.name().equals("rim only") ? PLATES : Origin.MODEL,
+                (plan, look) -> look.name().equals("rim only") ? PLATES : Origin.MODEL,
                 PlatesNow.NONE,
                 NOW);
     }

@@ -1,0 +1,214 @@
+package lookstep.server.measuring;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.IntPredicate;
+import lookstep.server.checks.MeasuredLight;
+import lookstep.server.checks.MeasuredLight.Factors;
+import lookstep.server.plan.Light;
+import lookstep.server.plan.Look;
+import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.Shot;
+import lookstep.server.plates.MeasuredSet;
+import lookstep.server.prediction.EmitterPlates;
+import lookstep.server.prediction.Staging;
+import lookstep.simulator.model.colour.Srgb;
+import lookstep.simulator.model.optics.Camera;
+import lookstep.simulator.model.picture.Part;
+import lookstep.simulator.model.picture.Plates;
+import lookstep.simulator.model.plates.Cast;
+import lookstep.simulator.model.plates.CastFinding;
+import lookstep.simulator.model.plates.LinearPlates;
+import lookstep.simulator.model.scene.Scene;
+
+/**
+ * A set of plates with its people found, and the same by the model beside it.
+ *
+ * @param plan with every light where the plates have it
+ * @param shot whose camera position and people it is; of a stand-in it is still the whole shot
+ * @param standIn one person in the middle instead of those of the shot
+ * @param plates in linear light, small
+ * @param cast the people in them
+ * @param certainty that these are the people, 0..1
+ * @param light what the plates say of each light
+ * @param doubts what is uncertain, in words
+ */
+public record MeasuredScene(
+        ShootPlan plan,
+        Shot shot,
+        boolean standIn,
+        LinearPlates plates,
+        Cast cast,
+        double certainty,
+        MeasuredLight light,
+        List<String> doubts) {
+    /** Enough for outlines; four hundred pixels of a face in a group of five. */
+    static final int WIDTH = 240;
+
+    /** Darker than this in the plate nothing is measured, of white: two codes of sRGB. */
+    private static final double LEAST = 0.0006;
+
+    private static final int LEAST_PIXELS = 20;
+
+    /** Beyond three stops it is not the light that the plan has. */
+    private static final double MOST_FACTOR = 8;
+
+    private static final double SURE = 0.5;
+
+    public MeasuredScene {
+        doubts = List.copyOf(doubts);
+    }
+
+    /**
+     * Looks at a set; takes about a second.
+     *
+     * @param says when and of what the plates were taken, in words
+     * @throws java.util.NoSuchElementException if the plan no longer has the shot or the look
+     */
+    public static MeasuredScene of(MeasuredSet set, ShootPlan plan, String says) {
+        Shot shot = plan.shot(set.shot()).orElseThrow();
+        Look look = plan.look(set.look()).taken(set.camera());
+        ShootPlan placed = plan.placed(look);
+        Scene whole = Staging.scene(placed, shot, look);
+        Scene scene = set.standIn() ? Staging.standIn(whole) : whole;
+        Camera camera =
+                Staging.camera(placed, shot, look).exact().focused(Camera.ALL_SHARP);
+        LinearPlates plates = set.stack().linear(WIDTH);
+        EmitterPlates model = EmitterPlates.of(placed, scene, placed.rig(), camera, WIDTH);
+        CastFinding.Found found =
+                CastFinding.of(
+                        plates, Cast.of(model.rendered(), plates.width(), plates.height()));
+        List<String> doubts = new ArrayList<>();
+        if (found.certainty() < SURE) {
+            doubts.add(
+                    "the people are not found for certain in the plates (%.0f %%): what is measured on them may be off"
+                            .formatted(100 * found.certainty()));
+        }
+        return new MeasuredScene(
+                placed,
+                shot,
+                set.standIn(),
+                plates,
+                found.cast(),
+                found.certainty(),
+                light(placed.rig(), plates, found.cast(), model, says, doubts),
+                doubts);
+    }
+
+    private static MeasuredLight light(
+            List<Light> rig,
+            LinearPlates plates,
+            Cast cast,
+            EmitterPlates model,
+            String says,
+            List<String> doubts) {
+        Regions measured = Regions.of(plates, cast, model.rendered());
+        Regions computed =
+                Regions.of(
+                        model.linear(),
+                        Cast.of(
+                                model.rendered(),
+                                model.linear().width(),
+                                model.linear().height()),
+                        model.rendered());
+        double exposure = plates.scale() / model.linear().scale();
+        List<Factors> factors = new ArrayList<>();
+        int emitter = 1;
+        for (Light light : rig) {
+            int emitters = light.fixture().emitters().size();
+            factors.add(
+                    factors(
+                            "‘" + light.name() + "’",
+                            measured,
+                            computed,
+                            emitter,
+                            emitters,
+                            exposure,
+                            doubts));
+            emitter += emitters;
+        }
+        return new MeasuredLight(
+                says,
+                factors,
+                factors("the house light", measured, computed, 0, 1, exposure, doubts));
+    }
+
+    private static Factors factors(
+            String name,
+            Regions measured,
+            Regions computed,
+            int first,
+            int count,
+            double exposure,
+            List<String> doubts) {
+        double[] m = measured.of(first, count);
+        double[] c = computed.of(first, count);
+        double[] factor = new double[m.length];
+        for (int i = 0; i < m.length; i++) {
+            double whole = c[i] * exposure;
+            factor[i] = m[i] > LEAST && whole > LEAST ? m[i] / whole : 1;
+            if (factor[i] > MOST_FACTOR || factor[i] < 1 / MOST_FACTOR) {
+                doubts.add(
+                        "%s brings %s %.1f stops %s than computed: is it where the plan has it?"
+                                .formatted(
+                                        name,
+                                        Regions.NAMES.get(i),
+                                        Math.abs(Math.log(factor[i]) / Math.log(2)),
+                                        factor[i] > 1 ? "more" : "less"));
+                factor[i] = Math.min(MOST_FACTOR, Math.max(1 / MOST_FACTOR, factor[i]));
+            }
+        }
+        return new Factors(factor[0], factor[1], factor[2]);
+    }
+
+    /** Mean luminance of every plane on people, background and floor; NaN where too little shows. */
+    private record Regions(List<double[]> planes) {
+        static final List<String> NAMES = List.of("the people", "the background", "the floor");
+
+        static Regions of(LinearPlates plates, Cast cast, Plates rendered) {
+            int w = plates.width();
+            List<IntPredicate> where =
+                    List.of(
+                            p -> cast.skin()[p],
+                            p -> cast.figure()[p] < 0 && shows(rendered, plates, p, Part.BACKGROUND),
+                            p -> cast.figure()[p] < 0 && shows(rendered, plates, p, Part.FLOOR));
+            List<double[]> all = new ArrayList<>();
+            for (int plane = 0; plane <= plates.emitters(); plane++) {
+                double[] mean = new double[where.size()];
+                for (int i = 0; i < mean.length; i++) {
+                    mean[i] = mean(plates.plane(plane), w * plates.height(), where.get(i));
+                }
+                all.add(mean);
+            }
+            return new Regions(all);
+        }
+
+        private static boolean shows(Plates rendered, LinearPlates plates, int p, Part part) {
+            int x = (p % plates.width()) * rendered.width() / plates.width();
+            int y = (p / plates.width()) * rendered.height() / plates.height();
+            return rendered.partAt(x, y) == part;
+        }
+
+        private static double mean(float[] rgb, int pixels, IntPredicate where) {
+            double sum = 0;
+            int n = 0;
+            for (int p = 0; p < pixels; p++) {
+                if (where.test(p)) {
+                    sum += Srgb.luminance(rgb[3 * p], rgb[3 * p + 1], rgb[3 * p + 2]);
+                    n++;
+                }
+            }
+            return n < LEAST_PIXELS ? Double.NaN : sum / n;
+        }
+
+        double[] of(int first, int count) {
+            double[] sum = new double[NAMES.size()];
+            for (int plane = first; plane < first + count; plane++) {
+                for (int i = 0; i < sum.length; i++) {
+                    sum[i] += planes.get(plane)[i];
+                }
+            }
+            return sum;
+        }
+    }
+}
