@@ -8,7 +8,7 @@ import java.util.Arrays;
  * Householder reflections, for the small differences between nearly alike whites would drown in the
  * squares of the normal equations.
  */
-final class NonNegativeLeastSquares {
+public final class NonNegativeLeastSquares {
     private static final double TINY = 1e-15;
 
     private NonNegativeLeastSquares() {}
@@ -20,7 +20,7 @@ final class NonNegativeLeastSquares {
      * @param b one for each row
      * @return one for each column, each at or above 0
      */
-    static double[] solve(double[][] a, double[] b) {
+    public static double[] solve(double[][] a, double[] b) {
         int n = a[0].length;
         double[] x = new double[n];
         boolean[] free = new boolean[n];
