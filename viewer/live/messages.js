@@ -108,6 +108,10 @@ export async function mixPicture(mix) {
   return { url: URL.createObjectURL(body), plates };
 }
 
+/** What is counted in a mix, in words. @returns {Promise<{says: string[]}>} */
+export const countMix = (mix) =>
+  sampleName === null ? post('/mix/counted', mix) : Promise.resolve({ says: [] });
+
 /** A mix becomes a look of the plan, and a shot in it. @param {object} mix with a name */
 export const keepMix = (mix) => post('/mix/keep', mix, PLAN);
 

@@ -1,6 +1,8 @@
 import '/parts/look-cards/look-cards.js';
 import '/parts/look-mixer/look-mixer.js';
-import { keepMix, mixPicture, mixStart, putSuggestion, suggest } from '/live/messages.js';
+import { countMix, keepMix, mixPicture, mixStart, putSuggestion, suggest } from '/live/messages.js';
+
+const COUNT_AFTER_MILLIS = 250;
 
 /**
  * The layer in which looks are tried: joins sliders, picture and suggestions to the server. One picture
@@ -13,6 +15,7 @@ export class Trying {
   #wanted = null;
   #asking = false;
   #url = null;
+  #counting = null;
 
   /** @param {HTMLElement} mixer holds a live-picture and look-cards @param {HTMLElement[]} keys open it */
   constructor(mixer, keys) {
@@ -57,11 +60,25 @@ export class Trying {
       try {
         const { url, plates } = await mixPicture(mix);
         this.#show(url, plates);
+        this.#countSoon(mix);
       } catch (problem) {
         this.#mixer.say(problem.message, true);
       }
     }
     this.#asking = false;
+  }
+
+  /** Once the sliders rest: it takes longer than the picture. */
+  #countSoon(mix) {
+    clearTimeout(this.#counting);
+    this.#counting = setTimeout(async () => {
+      try {
+        const { says } = await countMix(mix);
+        if (this.#wanted === null) this.#mixer.counted(says);
+      } catch {
+        // the picture is there, and says most
+      }
+    }, COUNT_AFTER_MILLIS);
   }
 
   #show(url, plates) {

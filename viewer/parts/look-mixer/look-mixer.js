@@ -8,7 +8,8 @@ import { kelvinOf, MIRED_LEAST, MIRED_MOST, MIRED_STEP, miredOf, nextIso } from 
  * stands beside the sliders.
  *
  * appear(), close(), open; show(start): the answer to GET /mix; take(mix, name): these settings instead,
- * as of a suggestion; say(words, failed); about(words): where the picture comes from.
+ * as of a suggestion; say(words, failed); about(words): where the picture comes from; counted(lines): what
+ * is measured in it.
  *
  * Sends 'mix' (detail: the mix as POST /mix takes it) whenever something moved, 'mix-keep' (detail:
  * {name, mix}) and 'closed'.
@@ -17,6 +18,7 @@ class LookMixer extends HTMLElement {
   #dialog = element('dialog');
   #title = element('h2', '', 'Try looks');
   #about = element('p', 'says');
+  #counted = element('ul', 'counted');
   #said = element('p', 'said');
   #rows = element('div', 'rows');
   #name = element('input');
@@ -35,7 +37,7 @@ class LookMixer extends HTMLElement {
     const seen = element('div', 'seen');
     const frame = element('div', 'picture-frame');
     if (picture !== undefined) frame.append(picture);
-    seen.append(frame, this.#about);
+    seen.append(frame, this.#about, this.#counted);
     if (cards !== undefined) seen.append(cards);
     const set = element('div', 'set');
     set.append(this.#cameraRow(), this.#rows, this.#keepRow());
@@ -88,6 +90,10 @@ class LookMixer extends HTMLElement {
 
   about(words) {
     this.#about.textContent = words;
+  }
+
+  counted(lines) {
+    this.#counted.replaceChildren(...lines.map((line) => element('li', '', line)));
   }
 
   #cameraRow() {

@@ -43,7 +43,7 @@ public record MeasuredScene(
         MeasuredLight light,
         List<String> doubts) {
     /** Enough for outlines; four hundred pixels of a face in a group of five. */
-    static final int WIDTH = 240;
+    public static final int WIDTH = 240;
 
     /** Darker than this in the plate nothing is measured, of white: two codes of sRGB. */
     private static final double LEAST = 0.0006;

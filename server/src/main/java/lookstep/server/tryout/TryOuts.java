@@ -4,19 +4,32 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import lookstep.server.measuring.Counted;
 import lookstep.server.measuring.MeasuredScene;
+import lookstep.server.plan.Light;
 import lookstep.server.plan.Look;
+import lookstep.server.plan.Place;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
+import lookstep.server.prediction.EmitterPlates;
+import lookstep.server.prediction.Staging;
 import lookstep.server.suggest.Options;
 import lookstep.server.suggest.Suggestion;
 import lookstep.server.suggest.Suggestions;
+import lookstep.simulator.model.optics.Camera;
+import lookstep.simulator.model.plates.Cast;
+import lookstep.simulator.model.plates.LinearPlates;
 
 /** Suggestions, and the newest list of them. Any thread. */
 public final class TryOuts {
     private final Function<ShootPlan, Optional<MeasuredScene>> scenes;
     private int lists;
     private List<Shown> newest = List.of();
+    private Staged modelled;
+    private EmitterPlates model;
+
+    /** What the model's plates hang on. */
+    private record Staged(Place place, List<Light> rig, Shot shot) {}
 
     /**
      * One suggestion.
@@ -87,6 +100,39 @@ public final class TryOuts {
         }
         newest = List.copyOf(shown);
         return new Suggested(plates, found, newest);
+    }
+
+    /**
+     * What is counted in a look: from plates of the shot that they are of, from the model otherwise.
+     */
+    public List<String> counted(ShootPlan plan, Shot shot, Look look) {
+        if (look.moved().isEmpty()) {
+            Optional<MeasuredScene> scene = scenes.apply(plan);
+            if (scene.isPresent()) {
+                MeasuredScene s = scene.get();
+                return Counted.words(s.plan(), look, s.plates(), s.cast());
+            }
+        }
+        EmitterPlates model = model(plan, shot, look);
+        LinearPlates linear = model.linear();
+        return Counted.words(
+                plan, look, linear, Cast.of(model.rendered(), linear.width(), linear.height()));
+    }
+
+    private synchronized EmitterPlates model(ShootPlan plan, Shot shot, Look look) {
+        Staged staged = new Staged(plan.place(), plan.placed(look).rig(), shot);
+        if (!staged.equals(modelled)) {
+            Camera camera = Staging.camera(plan, shot, look).exact().focused(Camera.ALL_SHARP);
+            model =
+                    EmitterPlates.of(
+                            plan,
+                            Staging.scene(plan, shot, look),
+                            plan.placed(look).rig(),
+                            camera,
+                            MeasuredScene.WIDTH);
+            modelled = staged;
+        }
+        return model;
     }
 
     /** A suggestion of the newest list. */

@@ -92,6 +92,7 @@ public final class PageServer implements AutoCloseable {
     private final ExecutorService detailing;
     private final ExecutorService rendering;
     private final ExecutorService mixing;
+    private final ExecutorService counting;
     private final ExecutorService suggesting;
 
     private PageServer(About about, String host, int port) {
@@ -102,6 +103,7 @@ public final class PageServer implements AutoCloseable {
         detailing = oneThread("originals");
         rendering = oneThread("predictions");
         mixing = oneThread("mixes");
+        counting = oneThread("counts");
         suggesting = oneThread("suggestions");
         crew = new Push(this::crewMessage, pushing, () -> {});
         band = new Push(this::bandMessage, pushing, crew::changed);
@@ -144,6 +146,7 @@ public final class PageServer implements AutoCloseable {
                         about.desk(),
                         json,
                         mixing,
+                        counting,
                         suggesting,
                         pressing);
         undertow =
@@ -360,6 +363,7 @@ public final class PageServer implements AutoCloseable {
         detailing.shutdownNow();
         rendering.shutdownNow();
         mixing.shutdownNow();
+        counting.shutdownNow();
         suggesting.shutdownNow();
     }
 }

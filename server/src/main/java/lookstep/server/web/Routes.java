@@ -87,6 +87,7 @@ final class Routes {
                         // looks that are tried
                         .get("/mix", gate.only(Who.CREW, trying::start))
                         .post("/mix", press(trying::mix))
+                        .post("/mix/counted", press(trying::counted))
                         .post("/mix/keep", press(trying::keep))
                         .post("/suggest", press(trying::suggest))
                         .get("/suggested/{id}", gate.only(Who.CREW, trying::suggested))

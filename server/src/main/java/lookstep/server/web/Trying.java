@@ -10,6 +10,7 @@ import io.undertow.util.StatusCodes;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Deque;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.function.Supplier;
@@ -40,6 +41,7 @@ final class Trying {
     private final PlanDesk desk;
     private final ObjectMapper json;
     private final Executor mixing;
+    private final Executor counting;
     private final Executor suggesting;
     private final Executor keeping;
 
@@ -50,6 +52,7 @@ final class Trying {
      * @param lighting plan and light as they are
      * @param current the shot that is on, or that comes
      * @param mixing runs one mix after the other
+     * @param counting counts in one mix after the other
      * @param suggesting looks for suggestions, which takes its time
      * @param keeping writes the plan, in turn with what else writes it
      */
@@ -61,6 +64,7 @@ final class Trying {
             PlanDesk desk,
             ObjectMapper json,
             Executor mixing,
+            Executor counting,
             Executor suggesting,
             Executor keeping) {
         this.lighting = lighting;
@@ -70,6 +74,7 @@ final class Trying {
         this.desk = desk;
         this.json = json;
         this.mixing = mixing;
+        this.counting = counting;
         this.suggesting = suggesting;
         this.keeping = keeping;
     }
@@ -110,6 +115,22 @@ final class Trying {
                     Pictures.pictured(exchange, looks.picture(plan, shot, look, size));
                 });
     }
+
+    /** What is counted in a mix, in words. */
+    void counted(HttpServerExchange exchange) {
+        read(
+                exchange,
+                counting,
+                body -> {
+                    ShootPlan plan = lighting.get().plan();
+                    Shot shot = shot(plan, body);
+                    Look look = MixJson.read(body).look(plan, plan.look(shot.look()), "mix");
+                    send(exchange, new CountedPart(tryOuts.counted(plan, shot, look)));
+                });
+    }
+
+    /** A line each. */
+    record CountedPart(List<String> says) {}
 
     /** A mix becomes a look of the plan, with a shot that is made in it. */
     void keep(HttpServerExchange exchange) {
