@@ -1,7 +1,6 @@
 package lookstep.server.suggest;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -18,7 +17,6 @@ import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Surface;
 import lookstep.server.suggest.LightColours.Tried;
 import lookstep.server.suggest.Passes.Refusal;
-import lookstep.server.suggest.SamplePoints.Mean;
 
 /**
  * Recipes exposed, looked at and written as looks. First all of them as sums of what the lights
@@ -38,7 +36,7 @@ final class Candidates {
     private final Palette palette;
     private final SamplePoints points;
     private final Difference difference;
-    private final List<Surface> skin;
+    private final Faces faces;
     private final Passes.Allowed allowed;
     private final Exposing exposing;
     private final double otherLux;
@@ -85,7 +83,7 @@ final class Candidates {
         this.palette = palette;
         this.points = ground.points();
         this.difference = ground.difference();
-        this.skin = ground.skin();
+        this.faces = new Faces(points, ground.skin());
         this.allowed = ground.allowed();
         this.exposing = new Exposing(base.iso());
         double[] most =
@@ -115,7 +113,7 @@ final class Candidates {
             for (Exposing.Exposed exposed : exposed(recipe)) {
                 looked++;
                 float[] rgb = rgb(recipe, exposed);
-                Optional<Refusal> refusal = Passes.of(points, rgb, skin).refusal(allowed);
+                Optional<Refusal> refusal = Passes.of(points, faces, rgb).refusal(allowed);
                 if (refusal.isPresent()) {
                     refused.merge(refusal.get(), 1, Integer::sum);
                 } else {
@@ -129,24 +127,14 @@ final class Candidates {
     private List<Exposing.Exposed> exposed(Recipe recipe) {
         float[] alone = sum(recipe, 1);
         float[] house = palette.house(recipe);
-        double[] byHouse = new double[points.people()];
-        double[] byLux = new double[points.people()];
-        int faces = 0;
-        for (int p = 0; p < points.people(); p++) {
-            if (points.shows(p, Mean.SKIN)) {
-                double aim = Passes.luminous(skin.get(p)) * Passes.FACE_SHARE;
-                byHouse[faces] = Passes.luminance(house, points.of(p, Mean.SKIN)) / aim;
-                byLux[faces++] = Passes.luminance(alone, points.of(p, Mean.SKIN)) / aim;
-            }
-        }
         double most = mostLux(recipe);
         List<Exposing.Exposed> all = new ArrayList<>();
-        if (faces > 0) {
+        if (faces.any()) {
             all.add(
                     exposing.faces(
-                            Arrays.copyOf(byHouse, faces), Arrays.copyOf(byLux, faces), most));
+                            faces, faces.luminances(house), faces.luminances(alone), most));
         }
-        if (faces == 0 || (allowed.silhouettes() && fromBehind(recipe))) {
+        if (!faces.any() || (allowed.silhouettes() && fromBehind(recipe))) {
             double lightest = 0;
             for (int t = 0; t < SamplePoints.WIDE * SamplePoints.HIGH; t++) {
                 lightest =
@@ -266,6 +254,6 @@ final class Candidates {
         LookLevels levels = LookLevels.of(plan, look);
         float[] rgb = samples.look(levels.levels(), look.camera());
         return new Worked(
-                look, levels, Passes.of(points, rgb, skin), rgb, difference.point(rgb));
+                look, levels, Passes.of(points, faces, rgb), rgb, difference.point(rgb));
     }
 }

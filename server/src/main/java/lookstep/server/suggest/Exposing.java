@@ -16,6 +16,9 @@ final class Exposing {
     /** Half a click: nearer than this is not to be had. */
     private static final double NEAR_STOPS = 1 / 6.0;
 
+    /** Each comes nearer by as much as the lights outshine the house. */
+    private static final int STEPS = 4;
+
     /** How light the lightest part comes out where faces stay dark. */
     private static final double LIGHTEST = 0.8;
 
@@ -43,20 +46,26 @@ final class Exposing {
     /**
      * For lit faces.
      *
-     * @param house luminance of each face by the house alone in the base's exposure, over what it
-     *     should be
-     * @param lux the same for each lux of the strongest light
+     * @param house luminance of the skin by the house alone, in the base's exposure
+     * @param lux the same by each lux of the strongest light
      * @param mostLux as far as all lights of the recipe go
      */
-    Exposed faces(double[] house, double[] lux, double mostLux) {
-        for (int i = 0; i < isos.size(); i++) {
-            double times = isos.get(i).exact() / isos.get(0).exact();
-            if (i + 1 == isos.size() || stops(house, lux, mostLux, times) >= -NEAR_STOPS) {
-                return new Exposed(
-                        keyLux(house, lux, mostLux, times), isos.get(i).nominal(), times);
-            }
+    Exposed faces(Faces faces, double[] house, double[] lux, double mostLux) {
+        double missing = -faces.meanStops(house, lux, mostLux);
+        int clicks = 0;
+        while (clicks + 1 < isos.size() && stops(clicks) < missing - NEAR_STOPS) {
+            clicks++;
         }
-        throw new IllegalStateException("a dial without marks");
+        double keyLux = mostLux;
+        for (int i = 0; i < STEPS; i++) {
+            double over = faces.meanStops(house, lux, keyLux) + stops(clicks);
+            keyLux = Math.min(mostLux, keyLux * Math.pow(2, -over));
+        }
+        return new Exposed(keyLux, isos.get(clicks).nominal(), Math.pow(2, stops(clicks)));
+    }
+
+    private double stops(int clicks) {
+        return Math.log(isos.get(clicks).exact() / isos.get(0).exact()) / Math.log(2);
     }
 
     /**
@@ -74,31 +83,5 @@ final class Exposing {
             }
         }
         throw new IllegalStateException("a dial without marks");
-    }
-
-    private static double keyLux(double[] house, double[] lux, double mostLux, double times) {
-        if (stops(house, lux, mostLux, times) <= 0) {
-            return mostLux;
-        }
-        double low = 0;
-        double high = mostLux;
-        for (int i = 0; i < 14; i++) {
-            double middle = (low + high) / 2;
-            if (stops(house, lux, middle, times) > 0) {
-                high = middle;
-            } else {
-                low = middle;
-            }
-        }
-        return high;
-    }
-
-    /** Mean of the faces, in stops over what they should be. */
-    private static double stops(double[] house, double[] lux, double keyLux, double times) {
-        double product = 1;
-        for (int p = 0; p < house.length; p++) {
-            product *= Math.max(Passes.BLACK, times * (house[p] + keyLux * lux[p]));
-        }
-        return house.length == 0 ? 0 : Math.log(product) / Math.log(2) / house.length;
     }
 }

@@ -1,25 +1,23 @@
 package lookstep.server.suggest;
 
 import java.util.Arrays;
-import java.util.List;
 import java.util.Optional;
-import lookstep.server.plan.Surface;
-import lookstep.server.suggest.SamplePoints.Mean;
 import lookstep.simulator.model.colour.Srgb;
 
 /**
  * Whether a look can be photographed as it is: faces lit, everybody apart from what is behind,
  * nothing burnt, not black.
  *
- * @param faceStops mean of the faces against {@link #FACE_SHARE} of what their skin would be turned
- *     straight to a light that is metered right; NaN if no skin is seen
+ * @param faceStops mean of the faces' medians against {@link #FACE_SHARE} of what their skin would
+ *     be turned straight to a light that is metered right; NaN if no skin is seen
  * @param darkestFaceStops the darkest of them
  * @param faceColour how strong a colour lies on the faces, mean of all: 1 is the most that a white,
  *     warm or cold, or a pale colour does; NaN if no skin is seen
  * @param separationStops of the person who stands off least: median over the outline, whichever way
  *     ({@link lookstep.simulator.model.picture.LinearPicture#separationStops} has it with its sign);
  *     NaN if no outline is seen
- * @param burntShare share of the skin that is over white in a channel, 0..1
+ * @param burntShare share of the skin that is more than a third of a stop over white in a channel,
+ *     0..1
  * @param litShare share of the picture that is lighter than four stops under white, 0..1
  */
 public record Passes(
@@ -30,11 +28,11 @@ public record Passes(
         double burntShare,
         double litShare) {
     /**
-     * A head is round: of a face that is lit straight from the front the mean of all skin that is
-     * seen is about so much of what its front would be (measured in the model; two thirds is the
-     * mean of Lambert's cosine over the visible half of a sphere).
+     * A head is round: where a face is lit straight from the front, half of what is seen of it is
+     * lighter than so much of its front (Lambert's cosine over the disc of a sphere has the median
+     * root of a half).
      */
-    public static final double FACE_SHARE = 2 / 3.0;
+    public static final double FACE_SHARE = Math.sqrt(0.5);
 
     /** Half a stop under keeps the mood, a stop and a half loses the face (common practice). */
     static final double FACES_FROM_STOPS = -1.2;
@@ -49,9 +47,9 @@ public record Passes(
      * so much is warm, more is a colour. Faces keep their colour, and colour goes to the edges and
      * the background (common practice).
      */
-    static final double BLUE_RED_STOPS = 3;
+    static final double BLUE_RED_STOPS = 2.6;
 
-    static final double GREEN_STOPS = 1;
+    static final double GREEN_STOPS = 0.6;
 
     /** Zone I and darker: no face is made out (common practice). */
     static final double SILHOUETTE_STOPS = -4;
@@ -60,7 +58,10 @@ public record Passes(
     static final double SEPARATION_STOPS = 0.5;
 
     /** An edge lit from behind may burn: that is how it stands off (figure of our own). */
-    static final double BURNT_SHARE = 0.08;
+    static final double BURNT_SHARE = 0.04;
+
+    /** A third of a stop over comes back from a raw file (common practice). */
+    private static final double WHITE = Math.cbrt(2);
 
     static final double LIT_SHARE = 0.02;
 
@@ -101,50 +102,16 @@ public record Passes(
      * Of samples in the look's exposure.
      *
      * @param rgb red, green, blue of each sample, linear, 1 is white
-     * @param skin of each person, linear red, green, blue
      */
-    static Passes of(SamplePoints points, float[] rgb, List<Surface> skin) {
-        double sum = 0;
-        double colour = 0;
-        double darkest = Double.POSITIVE_INFINITY;
-        int faces = 0;
-        for (int p = 0; p < points.people(); p++) {
-            if (points.shows(p, Mean.SKIN)) {
-                int face = points.of(p, Mean.SKIN);
-                double stops = faceStops(luminance(rgb, face), luminous(skin.get(p)));
-                sum += stops;
-                colour += colour(rgb, face, skin.get(p));
-                darkest = Math.min(darkest, stops);
-                faces++;
-            }
-        }
+    static Passes of(SamplePoints points, Faces faces, float[] rgb) {
+        double[] stops = faces.stops(rgb);
         return new Passes(
-                faces == 0 ? Double.NaN : sum / faces,
-                faces == 0 ? Double.NaN : darkest,
-                faces == 0 ? Double.NaN : colour / faces,
+                Arrays.stream(stops).average().orElse(Double.NaN),
+                Arrays.stream(stops).min().orElse(Double.NaN),
+                faces.colour(rgb, BLUE_RED_STOPS, GREEN_STOPS),
                 separation(points, rgb),
                 burnt(points, rgb),
                 lit(points, rgb));
-    }
-
-    static double luminous(Surface s) {
-        return Srgb.luminance(s.red(), s.green(), s.blue());
-    }
-
-    private static double colour(float[] rgb, int sample, Surface skin) {
-        double r = stops(rgb[sample * 3] / skin.red());
-        double g = stops(rgb[sample * 3 + 1] / skin.green());
-        double b = stops(rgb[sample * 3 + 2] / skin.blue());
-        return Math.max(
-                Math.abs(b - r) / BLUE_RED_STOPS, Math.abs(g - (r + b) / 2) / GREEN_STOPS);
-    }
-
-    private static double stops(double linear) {
-        return Math.log(Math.max(linear, BLACK)) / Math.log(2);
-    }
-
-    static double faceStops(double luminance, double skin) {
-        return Math.log(Math.max(luminance, BLACK) / (skin * FACE_SHARE)) / Math.log(2);
     }
 
     static double luminance(float[] rgb, int sample) {
@@ -179,7 +146,7 @@ public record Passes(
         int over = 0;
         for (int s = 0; s < points.skins(); s++) {
             int i = (points.skinAt() + s) * 3;
-            over += Math.max(rgb[i], Math.max(rgb[i + 1], rgb[i + 2])) > 1 ? 1 : 0;
+            over += Math.max(rgb[i], Math.max(rgb[i + 1], rgb[i + 2])) > WHITE ? 1 : 0;
         }
         return (double) over / Math.max(1, points.skins());
     }

@@ -26,7 +26,7 @@ final class SamplePoints {
     }
 
     private static final int MEANS = Mean.values().length;
-    private static final int MOST_SKIN = 60;
+    private static final int MOST_SKIN = 40;
     private static final int MOST_OUTLINE = 48;
 
     private final int people;
@@ -196,6 +196,10 @@ final class SamplePoints {
     /** Samples of skin: the first, and whose each is. */
     int skinAt() {
         return skinAt;
+    }
+
+    int skinOf(int skin) {
+        return skinOf[skin];
     }
 
     int skins() {
