@@ -38,6 +38,8 @@ function noLook(light) {
   switch (light.what) {
     case 'test':
       return 'A test is on: end it first.';
+    case 'plate':
+      return 'Plates are being taken: give them up first.';
     case 'work light':
       return 'Work light is on: the first shot comes first.';
     default:

@@ -67,6 +67,14 @@ export const light = (at, wish) => post('/light', { at, ...wish });
 /** @param {{do: string, light?: string, universe?: number, slot?: number}} wish */
 export const test = (at, wish) => post('/test', { at, ...wish });
 
+/**
+ * Plates: frames with each light alone.
+ *
+ * @param {{do: 'begin', standIn: boolean}|{do: 'again', id: string, step: number}
+ *     |{do: 'use'|'give up'|'nothing moved'|'forget', id: string}} wish
+ */
+export const plates = (wish) => post('/plates', wish);
+
 /** Whether everybody was told of the flashing that the plan allows. */
 export const flashing = (acknowledged) => post('/flashing', { acknowledged });
 

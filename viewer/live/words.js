@@ -40,6 +40,7 @@ export function countOf({ position, take }) {
 /** What there is to say before the first shot. What a press does stands on the key. */
 export function waitingWords({ light }) {
   if (light.what === 'test') return ['A test is on'];
+  if (light.what === 'plate') return ['Plates are being taken'];
   if (light.what === 'work light') return ['Work light is on, until the first press'];
   return ['The first look is on: test it'];
 }
@@ -60,17 +61,19 @@ export function keyWords(message) {
   }
   if (message.position.at === 0) {
     return {
-      label:
-        message.test === null
-          ? 'Press when the band walks in'
-          : 'Ends the test. Press when the band walks in',
+      label: endsFirst(message, 'Press when the band walks in'),
       name: `Start with: ${next.name}`,
       detail: message.light.what === 'work light' ? `Work light off, look “${next.look}” on` : '',
       ends: false,
     };
   }
-  const label = message.test === null ? 'Next' : 'Ends the test, then next';
-  return { label, name: next.name, detail: peopleOf(next), ends: false };
+  return { label: endsFirst(message, 'Next'), name: next.name, detail: peopleOf(next), ends: false };
+}
+
+/** A press that goes on gives up what is under way. */
+function endsFirst({ test, light }, words) {
+  if (light.what === 'plate') return `Gives the plates up. ${words}`;
+  return test === null ? words : `Ends the test. ${words}`;
 }
 
 function peopleOf(shot) {
@@ -107,6 +110,13 @@ export function troublesOf(message, link, watched) {
     troubles.push({ head: HEADS[gear.name] ?? `${gear.name}: ${gear.state}.`, mend: gear.says });
   }
   return troubles;
+}
+
+/** Behind the name of the plates: how they stand, where somebody is to look. */
+export function platesMark({ plates }) {
+  if (plates.state === 'taking') return ' ●';
+  if (plates.state === 'stale' || plates.state === 'useless') return ' ✕';
+  return plates.question === '' ? '' : ' ?';
 }
 
 /** Behind the name of the links: what is down, else how many notes there are. */

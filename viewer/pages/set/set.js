@@ -14,6 +14,7 @@ import '/parts/one-shot/one-shot.js';
 import '/parts/order-cut/order-cut.js';
 import '/parts/band-notes/band-notes.js';
 import '/parts/people-list/people-list.js';
+import '/parts/plate-run/plate-run.js';
 import '/parts/place-move/place-move.js';
 import '/parts/rig-plot/rig-plot.js';
 import '/parts/rig-test/rig-test.js';
@@ -37,6 +38,7 @@ import {
   flashing as askFlashing,
   frame as askFrame,
   light as askLight,
+  plates as askPlates,
   show as askShow,
   shutter as askShutter,
   test as askTest,
@@ -51,6 +53,7 @@ import {
   countOf,
   keyWords,
   linksMark,
+  platesMark,
   shotOf,
   troublesOf,
   waitingWords,
@@ -125,6 +128,8 @@ feed.addEventListener('message', ({ detail }) => {
   orderParts.show(message);
   board.show(message.light, current?.camera ?? null);
   rigTest.show(message.test);
+  part('plate-run').show(message.plates);
+  panels.mark('plates', platesMark(message));
   part('rig-plot').show(message.plot, current?.framing ?? null);
   part('link-states').show(message);
   for (const one of cautions) one.show(message.flashing);
@@ -202,6 +207,7 @@ board.addEventListener('light-do', ({ detail: { wish, held } }) => {
   });
 });
 rigTest.addEventListener('test-do', ({ detail }) => testing.press((at) => askTest(at, detail)));
+part('plate-run').addEventListener('plates-do', ({ detail }) => ask(() => askPlates(detail)));
 part('test-banner').addEventListener('end-test', () => {
   testing.press((at) => askTest(at, { do: 'end' }), { once: 'end' });
 });

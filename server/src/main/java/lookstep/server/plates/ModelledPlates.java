@@ -33,14 +33,12 @@ public final class ModelledPlates {
     private final ShootPlan plan;
     private final LinearPlates linear;
     private final boolean[] lamp;
-    private final boolean[] person;
 
     private ModelledPlates(
-            ShootPlan plan, LinearPlates linear, boolean[] lamp, boolean[] person) {
+            ShootPlan plan, LinearPlates linear, boolean[] lamp) {
         this.plan = plan;
         this.linear = linear;
         this.lamp = lamp;
-        this.person = person;
     }
 
     /**
@@ -73,11 +71,8 @@ public final class ModelledPlates {
             }
         }
         boolean[] lamp = new boolean[WIDTH * height];
-        boolean[] person = new boolean[WIDTH * height];
         for (int i = 0; i < lamp.length; i++) {
-            Part part = plates.partAt(i % WIDTH, i / WIDTH);
-            lamp[i] = part == Part.LAMP;
-            person[i] = part.ofFigure();
+            lamp[i] = plates.partAt(i % WIDTH, i / WIDTH) == Part.LAMP;
         }
         return new ModelledPlates(
                 placed,
@@ -87,8 +82,7 @@ public final class ModelledPlates {
                         set.kelvin(),
                         Exposure.scale(camera),
                         planes.toArray(new float[0][])),
-                lamp,
-                person);
+                lamp);
     }
 
     private static List<Xyz> dark(int lights) {
@@ -127,10 +121,6 @@ public final class ModelledPlates {
     /** Whether a pixel shows a lamp, which burns in any picture. */
     boolean lamp(int pixel) {
         return lamp[pixel];
-    }
-
-    boolean person(int pixel) {
-        return person[pixel];
     }
 
     /** The house alone: red, green, blue of every pixel, linear, 1 is white. */

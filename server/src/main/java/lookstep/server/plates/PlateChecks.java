@@ -32,7 +32,8 @@ final class PlateChecks {
     private static final double CLEARLY = 0.2;
 
     private static final double BURNT = 0.02;
-    private static final double DARK = 0.1;
+    /** Of the brightest thousandth: faces of one stand-in are no more than that. */
+    private static final double DARK = 0.05;
     private static final double WANTED = 0.6;
     private static final double MOST_BRIGHTER = 4;
     private static final double SAME_DIAL = 0.02;
@@ -291,7 +292,7 @@ final class PlateChecks {
     private static PlateVerdict dark(PlateStep step, float[] added) {
         float[] sorted = added.clone();
         Arrays.sort(sorted);
-        double brightest = sorted[(int) (sorted.length * 0.995)];
+        double brightest = sorted[(int) (sorted.length * 0.999)];
         if (brightest >= DARK || step.share() > 0 && step.share() < 1) {
             return PlateVerdict.good("");
         }

@@ -131,17 +131,20 @@ public final class PlateSteps {
         }
     }
 
-    /** Mean light on people; on everything where nobody is. */
+    /**
+     * How well a light serves the ramp: the brighter it makes something, the more of the camera's
+     * way from light to codes is seen; of equals the one that lights more.
+     */
     private double brings(int light, double[] levels) {
         float[] added = model.added(new RigLevels(alone(light, levels)));
-        double people = 0;
-        double all = 0;
-        for (int i = 0; i < added.length; i++) {
-            double seen = Math.min(1, Math.max(0, added[i]));
-            all += seen;
-            people += model.person(i / 3) ? seen : 0;
-        }
-        return people > 0 ? people : all;
+        double[] seen =
+                IntStream.range(0, added.length)
+                        .filter(i -> !model.lamp(i / 3))
+                        .mapToDouble(i -> Math.min(1, Math.max(0, added[i])))
+                        .sorted()
+                        .toArray();
+        double brightest = seen.length == 0 ? 0 : seen[(int) (seen.length * (1 - GLINTS))];
+        return brightest + DoubleStream.of(seen).average().orElse(0);
     }
 
     /** As bright as can be without burning, through the light's own slots. */

@@ -11,9 +11,11 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import lookstep.server.TestPlans;
 import lookstep.server.lighting.Lighting;
@@ -24,9 +26,12 @@ import lookstep.server.live.Event.FrameTaken;
 import lookstep.server.live.Frame;
 import lookstep.server.live.Link;
 import lookstep.server.live.LiveState;
+import lookstep.server.live.PlateStep;
 import lookstep.server.live.RigTest;
 import lookstep.server.pictured.LookPictures.Origin;
 import lookstep.server.order.Variety;
+import lookstep.server.plates.PlateBook.Standing;
+import lookstep.server.plates.PlateTaker.Taking;
 import lookstep.server.plates.PlatesNow;
 import lookstep.server.window.ShotItems;
 import org.junit.jupiter.api.Test;
@@ -85,12 +90,97 @@ class SamplesTest {
                 CHECKS,
                 new PlanPart(1, "", ""),
                 (plan, look) -> look.name().equals("rim only") ? PLATES : Origin.MODEL,
-                PlatesNow.NONE,
+                plates(state),
                 NOW);
     }
 
     private static final Origin PLATES =
             new Origin("1", "from plates, taken 20:31 on ‘Safe four’");
+
+    /** While they are taken the newest frame was wrong; afterwards there is a doubt. */
+    private static PlatesNow plates(LiveState state) {
+        if (state.plates().run().isPresent()) {
+            return new PlatesNow(
+                    new Taking("take a frame now", true, false, 5, true),
+                    Standing.TAKING,
+                    "",
+                    List.of());
+        }
+        return state.plates().set().isEmpty()
+                ? PlatesNow.NONE
+                : new PlatesNow(
+                        new Taking("", false, false, 0, false),
+                        Standing.READY,
+                        "",
+                        List.of("‘fill’ warm alone: even at full it brings little"));
+    }
+
+    private static PlateStep step(String name, String light, int which) {
+        List<List<Double>> levels = new ArrayList<>();
+        for (int l = 0; l < LIGHTING.plan().rig().size(); l++) {
+            int emitters = LIGHTING.plan().rig().get(l).fixture().emitters().size();
+            int first = l * 10;
+            levels.add(
+                    IntStream.range(0, emitters)
+                            .mapToObj(e -> first + e == which ? 0.5 : 0.0)
+                            .toList());
+        }
+        return new PlateStep(name, light, 0, levels);
+    }
+
+    private static LiveState withPlates(LiveState before) {
+        LiveState state = before;
+        for (Event e :
+                List.of(
+                        new Event.PlatesBegun(
+                                "plates-1",
+                                "warm-front",
+                                "warm front, cold back",
+                                LIGHTING.plan().look("warm front, cold back").camera(),
+                                LIGHTING.hangsOn("warm front, cold back").orElseThrow(),
+                                true,
+                                List.of(
+                                        step("house only", "", -1),
+                                        step("‘key’ warm alone", "key", 0),
+                                        step("‘fill’ warm alone", "fill", 10),
+                                        step("‘rim left’ red with white alone", "rim left", 20))),
+                        new Event.PlateShown("plates-1", 0),
+                        frame(4, ""),
+                        new Event.FrameOfPlates(4, "plates-1"),
+                        new Event.PlateTaken("plates-1", 0, 4, ""),
+                        new Event.PlateShown("plates-1", 1),
+                        frame(5, ""),
+                        new Event.FrameOfPlates(5, "plates-1"),
+                        new Event.PlateAsked(
+                                "plates-1",
+                                1,
+                                "it shows the house only: taken too early or too late, or ‘key’ gives no light; look at its lead and its address",
+                                false,
+                                List.of()))) {
+            state = state.after(e, START);
+        }
+        return state;
+    }
+
+    @Test
+    void theCrewsMessageWhilePlatesAreTaken() throws IOException {
+        assertSame("crew-plates", crew(withPlates(inTheMiddle())));
+    }
+
+    @Test
+    void theCrewsMessageWithPlatesThatMayHaveMoved() throws IOException {
+        LiveState state = withPlates(inTheMiddle());
+        for (Event e :
+                List.of(
+                        new Event.PlateTaken("plates-1", 1, 5, ""),
+                        new Event.PlateTaken(
+                                "plates-1", 2, 5, "even at full it brings little"),
+                        new Event.PlateTaken("plates-1", 3, 5, ""),
+                        new Event.PlatesEnded("plates-1", ""))) {
+            state = state.after(e, NOW - 21 * 60_000);
+        }
+        assertSame("crew-plates-ready", crew(state));
+    }
 
     /** Some of each weight, as the checks write them. */
     private static final ChecksPart CHECKS =
