@@ -11,6 +11,7 @@ import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.server.plates.MeasuredSet;
 import lookstep.server.prediction.EmitterPlates;
+import lookstep.server.prediction.Sight;
 import lookstep.server.prediction.Staging;
 import lookstep.simulator.model.colour.Srgb;
 import lookstep.simulator.model.optics.Camera;
@@ -19,7 +20,9 @@ import lookstep.simulator.model.picture.Plates;
 import lookstep.simulator.model.plates.Cast;
 import lookstep.simulator.model.plates.CastFinding;
 import lookstep.simulator.model.plates.LinearPlates;
+import lookstep.simulator.model.scene.Figure;
 import lookstep.simulator.model.scene.Scene;
+import lookstep.simulator.model.space.Vec3;
 
 /**
  * A set of plates with its people found, and the same by the model beside it.
@@ -45,8 +48,11 @@ public record MeasuredScene(
     /** Enough for outlines; four hundred pixels of a face in a group of five. */
     public static final int WIDTH = 240;
 
-    /** Darker than this in the plate nothing is measured, of white: two codes of sRGB. */
-    private static final double LEAST = 0.0006;
+    /** Darker than this in the plate nothing is measured, of white: eight codes of sRGB. */
+    private static final double LEAST = 0.0024;
+
+    /** So far around skin its light may lie: a light from behind shows on the very edge. */
+    private static final int EDGE_PIXELS = 2;
 
     private static final int LEAST_PIXELS = 20;
 
@@ -74,10 +80,18 @@ public record MeasuredScene(
         Camera camera =
                 Staging.camera(placed, shot, look).exact().focused(Camera.ALL_SHARP);
         LinearPlates plates = set.stack().linear(WIDTH);
-        EmitterPlates model = EmitterPlates.of(placed, scene, placed.rig(), camera, WIDTH);
+        EmitterPlates planned = EmitterPlates.of(placed, scene, placed.rig(), camera, WIDTH);
         CastFinding.Found found =
                 CastFinding.of(
-                        plates, Cast.of(model.rendered(), plates.width(), plates.height()));
+                        plates, Cast.of(planned.rendered(), plates.width(), plates.height()));
+        // A hand's breadth aside people shade each other and the background otherwise.
+        EmitterPlates model =
+                EmitterPlates.of(
+                        placed,
+                        asFound(scene, found, new Sight(camera, plates.width(), plates.height())),
+                        placed.rig(),
+                        camera,
+                        WIDTH);
         List<String> doubts = new ArrayList<>();
         if (found.certainty() < SURE) {
             doubts.add(
@@ -93,6 +107,20 @@ public record MeasuredScene(
                 found.certainty(),
                 light(placed.rig(), plates, found.cast(), model, says, doubts),
                 doubts);
+    }
+
+    /** With everybody where they were found; a picture cannot tell how far behind. */
+    private static Scene asFound(Scene scene, CastFinding.Found found, Sight sight) {
+        List<Figure> moved = new ArrayList<>();
+        for (int i = 0; i < scene.figures().size(); i++) {
+            Figure f = scene.figures().get(i);
+            double aside =
+                    i < found.people().size()
+                            ? found.people().get(i).shiftX() / sight.at(f.face()).perMetreAcross()
+                            : 0;
+            moved.add(f.at(f.feet().plus(new Vec3(aside, 0, 0))));
+        }
+        return new Scene(moved, scene.room(), scene.luminaires(), scene.houseLux());
     }
 
     private static MeasuredLight light(
@@ -144,9 +172,15 @@ public record MeasuredScene(
         double[] m = measured.of(first, count);
         double[] c = computed.of(first, count);
         double[] factor = new double[m.length];
+        // Where it is too dark to be measured it is as on the floor, or as on the people.
+        double elsewhere = 1;
         for (int i = 0; i < m.length; i++) {
             double whole = c[i] * exposure;
-            factor[i] = m[i] > LEAST && whole > LEAST ? m[i] / whole : 1;
+            elsewhere = m[i] > LEAST && whole > 0 ? m[i] / whole : elsewhere;
+        }
+        for (int i = 0; i < m.length; i++) {
+            double whole = c[i] * exposure;
+            factor[i] = m[i] > LEAST && whole > 0 ? m[i] / whole : elsewhere;
             if (factor[i] > MOST_FACTOR || factor[i] < 1 / MOST_FACTOR) {
                 doubts.add(
                         "%s brings %s %.1f stops %s than computed: is it where the plan has it?"
@@ -167,11 +201,13 @@ public record MeasuredScene(
 
         static Regions of(LinearPlates plates, Cast cast, Plates rendered) {
             int w = plates.width();
+            boolean[] skin = around(cast, p -> cast.skin()[p]);
+            boolean[] people = around(cast, p -> cast.figure()[p] >= 0);
             List<IntPredicate> where =
                     List.of(
-                            p -> cast.skin()[p],
-                            p -> cast.figure()[p] < 0 && shows(rendered, plates, p, Part.BACKGROUND),
-                            p -> cast.figure()[p] < 0 && shows(rendered, plates, p, Part.FLOOR));
+                            p -> skin[p],
+                            p -> !people[p] && shows(rendered, plates, p, Part.BACKGROUND),
+                            p -> !people[p] && shows(rendered, plates, p, Part.FLOOR));
             List<double[]> all = new ArrayList<>();
             for (int plane = 0; plane <= plates.emitters(); plane++) {
                 double[] mean = new double[where.size()];
@@ -183,9 +219,29 @@ public record MeasuredScene(
             return new Regions(all);
         }
 
+        /** The pixels that are so, and those next to them. */
+        private static boolean[] around(Cast cast, IntPredicate so) {
+            boolean[] wide = new boolean[cast.skin().length];
+            for (int p = 0; p < wide.length; p++) {
+                for (int dy = -EDGE_PIXELS; dy <= EDGE_PIXELS && !wide[p]; dy++) {
+                    for (int dx = -EDGE_PIXELS; dx <= EDGE_PIXELS && !wide[p]; dx++) {
+                        int x = p % cast.width() + dx;
+                        int y = Math.floorDiv(p, cast.width()) + dy;
+                        wide[p] =
+                                x >= 0
+                                        && x < cast.width()
+                                        && y >= 0
+                                        && y < cast.height()
+                                        && so.test(y * cast.width() + x);
+                    }
+                }
+            }
+            return wide;
+        }
+
         private static boolean shows(Plates rendered, LinearPlates plates, int p, Part part) {
             int x = (p % plates.width()) * rendered.width() / plates.width();
-            int y = (p / plates.width()) * rendered.height() / plates.height();
+            int y = Math.floorDiv(p, plates.width()) * rendered.height() / plates.height();
             return rendered.partAt(x, y) == part;
         }
 

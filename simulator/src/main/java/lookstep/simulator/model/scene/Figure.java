@@ -31,6 +31,12 @@ public record Figure(
         }
     }
 
+    /** The same person, standing elsewhere. */
+    public Figure at(Vec3 elsewhere) {
+        return new Figure(
+                elsewhere, turnDegrees, heightMetres, skin, hair, top, bottom, seed);
+    }
+
     /**
      * How high the eyes are, metres above the floor (0.936 of the height; from memory,
      * anthropometric tables give about 0.93 to 0.94).
