@@ -3,8 +3,8 @@ import { pictureUrl } from '/live/sample.js';
 import { shotOf } from '/live/words.js';
 
 /**
- * The photograph and the picture of the look that is on, from plates or the model: one large, the other small; the
- * small one is a key that swaps them. With only one of them, that is the large one.
+ * The photograph and the picture of the look that is on, from plates or the model: one large, the other
+ * small; the small one is a key that swaps them. With only one of them, that is the large one.
  */
 export class Pictures {
   #large;
@@ -75,6 +75,8 @@ export class Pictures {
   }
 
   #nameOf(frame) {
+    const plate = this.#message.plates.steps.find((step) => step.frame === frame.number);
+    if (plate !== undefined) return `plate, ${plate.name}`;
     return shotOf(this.#message, frame.shot)?.name ?? frame.shot ?? 'no shot';
   }
 }

@@ -4,6 +4,10 @@ import { setting } from '/live/document.js';
 import { Planning } from '/live/plan.js';
 import { plotOf } from '/live/plot-of.js';
 import { pictureUrl } from '/live/sample.js';
+import { allShots } from '/live/words.js';
+
+/** Of what the server has not told of yet. */
+const COMPUTED = { says: 'computed, not photographed', plates: false };
 
 /** Which positions are dragged on the plot, by the tab that is up. */
 const WHOSE = { place: 'place', looks: 'look' };
@@ -19,6 +23,7 @@ export class PlanEditing {
   #planning = new Planning();
   #view = null;
   #url = null;
+  #message = null;
   /** The light that was taken hold of last. */
   #light = null;
 
@@ -57,9 +62,19 @@ export class PlanEditing {
     return this.#desk.open;
   }
 
-  /** @param {{revision: number, problem: string}|undefined} plan of a crew message */
-  take(plan) {
-    if (this.#desk.open && plan !== undefined) this.#planning.offered(plan);
+  /** @param {object} message of the crew */
+  take(message) {
+    const before = this.#origin(this.#view?.id ?? null);
+    this.#message = message;
+    if (!this.#desk.open) return;
+    this.#planning.offered(message.plan);
+    if (this.#view !== null && before.says !== this.#origin(this.#view.id).says) this.#look();
+  }
+
+  /** Whether the picture of a shot is from plates, as far as the server has said. */
+  #origin(id) {
+    const shots = this.#message === null ? [] : allShots(this.#message);
+    return shots.find((shot) => shot.id === id)?.picture ?? COMPUTED;
   }
 
   #show() {
@@ -78,10 +93,13 @@ export class PlanEditing {
     this.#plot.show(plotOf(draft, shot, there, WHOSE[tab] ?? 'rig'), light ?? this.#light);
     // A shot that the server does not know yet leaves the picture of before.
     if (waits) return;
-    this.#url = id === null ? null : pictureUrl(`/prediction/${encodeURIComponent(id)}.jpg?v=${answer.revision}`);
+    const { says, plates } = this.#origin(id);
+    const version = plates ? `${answer.revision}-plates` : answer.revision;
+    this.#url = id === null ? null : pictureUrl(`/prediction/${encodeURIComponent(id)}.jpg?v=${version}`);
+    this.#desk.about(says);
     const shown = this.#picture.querySelector('img')?.src ?? '';
     this.#desk.computing(this.#url !== null && !shown.endsWith(this.#url));
-    this.#picture.show(this.#url, `${shot?.name ?? 'The shot'}, computed, not photographed`);
+    this.#picture.show(this.#url, `${shot?.name ?? 'The shot'}, ${says}`);
   }
 
   #move({ name, ...where }) {

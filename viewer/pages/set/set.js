@@ -139,7 +139,7 @@ feed.addEventListener('message', ({ detail }) => {
   part('work-cautions').show(message.clock.state);
   panels.mark('links', linksMark(message));
   sayOfPlan(message.plan);
-  planEditing.take(message.plan);
+  planEditing.take(message);
   panels.mark('checks', checksMark(message));
   showFrames();
   tell();

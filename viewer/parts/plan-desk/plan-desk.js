@@ -13,6 +13,7 @@ const UNDO_LETTERS = 56;
  *
  * appear(), close(); show({answer, draft, busy}): the server's answer and the document with what is on
  * its way; refused(words, about): why an edit was not made; computing(on): the picture is on its way;
+ * about(words): where it comes from;
  * choose(tab, name): an entry, as by a tap on it.
  *
  * Sends 'closed', 'plan-edit' (detail: {edits, how: {says, merge, about}}), 'plan-undo', 'plan-redo', and
@@ -120,6 +121,11 @@ class PlanDesk extends HTMLElement {
     this.#says.classList.add('failed');
     about?.refuse?.(words);
     this.#badField = about;
+  }
+
+  /** Where the picture comes from. */
+  about(words) {
+    put(this.#caption, words);
   }
 
   computing(on) {
