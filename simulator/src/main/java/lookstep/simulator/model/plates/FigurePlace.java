@@ -18,7 +18,7 @@ final class FigurePlace {
     private static final double PULL = 0.08;
 
     /** A difference that counts as a full edge, in units of noise. */
-    private static final double FULL = 4;
+    private static final double FULL = 8;
 
     private static final int MOST_EDGES = 300;
 
@@ -136,8 +136,7 @@ final class FigurePlace {
             int outY = y + 2 * e.outY;
             if (within(features, inX, inY) && within(features, outX, outY)) {
                 double square =
-                        features.square(
-                                inY * features.width + inX, outY * features.width + outX);
+                        features.square(inY * features.width + inX, outY * features.width + outX);
                 sum += Math.min(1, Math.sqrt(square) / FULL);
             }
         }

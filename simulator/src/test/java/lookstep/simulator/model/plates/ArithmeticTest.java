@@ -55,7 +55,6 @@ class ArithmeticTest {
         // 4 x + 2 y = 8 and 2 x + 3 y = 7.
         assertArrayEquals(new double[] {1.25, 1.5}, x, 1e-12);
         assertThrows(
-                ArithmeticException.class,
-                () -> new Cholesky(new double[][] {{1, 1}, {1, 1}}));
+                ArithmeticException.class, () -> new Cholesky(new double[][] {{1, 1}, {1, 1}}));
     }
 }

@@ -65,16 +65,14 @@ class CastFindingTest {
         Cast truth = cast(set);
         CastFinding.Found found = find(set, prior);
         double all = overlap(found.cast(), truth, -1);
-        String what =
-                "prior %.3f, found %.3f".formatted(overlap(prior, truth, -1), all);
+        String what = "prior %.3f, found %.3f".formatted(overlap(prior, truth, -1), all);
         assertTrue(all > 0.88, what);
         assertTrue(overlap(prior, truth, -1) < 0.7, what);
         for (int person = 0; person < 5; person++) {
             double one = overlap(found.cast(), truth, person);
             assertTrue(one > 0.82, person + ": " + one);
             // 36 mm at 50 mm from about 4.8 m: 3.5 m across.
-            assertEquals(
-                    right[person] / 3.5, found.people().get(person).shiftX(), 0.012, what);
+            assertEquals(right[person] / 3.5, found.people().get(person).shiftX(), 0.012, what);
         }
         assertTrue(found.certainty() > 0.6, "" + found.people());
         int right2 = 0;
@@ -117,7 +115,9 @@ class CastFindingTest {
         for (int f = 1; f < 5; f++) {
             assertTrue(x[f] / n[f] > x[f - 1] / n[f - 1], "" + f);
         }
-        assertEquals(Part.SKIN, set.plates().partAt(skin(cast) % WIDTH * 2 + 1, skin(cast) / WIDTH * 2 + 1));
+        assertEquals(
+                Part.SKIN,
+                set.plates().partAt(skin(cast) % WIDTH * 2 + 1, skin(cast) / WIDTH * 2 + 1));
     }
 
     private static int skin(Cast cast) {

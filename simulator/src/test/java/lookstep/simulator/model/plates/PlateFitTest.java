@@ -96,8 +96,7 @@ class PlateFitTest {
         double[] planned = LOOK.clone();
         planned[4] = 0;
         PlateFit.Found on =
-                PlateFit.of(
-                        frame(BandOnSet.usual(), 1, LOOK, 1), plates, lit(planned), background);
+                PlateFit.of(frame(BandOnSet.usual(), 1, LOOK, 1), plates, lit(planned), background);
         assertUnchanged(on, 2);
         assertEquals(Change.LIT, on.lights().get(2).change(), "" + on);
         assertEquals(-1, on.lights().get(2).stops(), 0.15);
@@ -166,9 +165,7 @@ class PlateFitTest {
         assertUnchanged(rim, 2);
         assertEquals(Change.PATTERN, rim.lights().get(2).change(), "" + rim);
         PlateFit.Found key =
-                moved(
-                        0,
-                        new Luminaire(new Vec3(-1.2, -3.2, 2.2), new Vec3(0, 0.2, 1.35), 70, 0.9));
+                moved(0, new Luminaire(new Vec3(-1.2, -3.2, 2.2), new Vec3(0, 0.2, 1.35), 70, 0.9));
         assertUnchanged(key, 0);
         assertEquals(Change.PATTERN, key.lights().get(0).change(), "" + key);
         PlateFit.Found same = fit(1, LOOK, 1);

@@ -124,8 +124,7 @@ class PlateMeasuresTest {
         Arrays.fill(owners, -1);
         for (int p = 0; p < cast.figure().length; p++) {
             if (cast.figure()[p] >= 0) {
-                owners[cast.figure()[p]] =
-                        set.plates().ownerAt(p % set.width(), p / set.width());
+                owners[cast.figure()[p]] = set.plates().ownerAt(p % set.width(), p / set.width());
             }
         }
         return owners;
@@ -135,7 +134,6 @@ class PlateMeasuresTest {
     void sizesMustBeAlike() {
         LinearPlates plates = new LinearPlates(4, 4, 4000, 1, new float[2][48]);
         Lit lit = new Lit(1, new double[1], List.of(0), 1, 4000);
-        assertThrows(
-                IllegalArgumentException.class, () -> PlateMeasures.of(plates, halves(), lit));
+        assertThrows(IllegalArgumentException.class, () -> PlateMeasures.of(plates, halves(), lit));
     }
 }

@@ -37,8 +37,7 @@ class PlateStackTest {
         float[][] planes = new float[BandOnSet.EMITTERS + 1][];
         planes[0] = set.linear(1, BandOnSet.off(), BandOnSet.camera()).toLinear();
         for (int e = 0; e < BandOnSet.EMITTERS; e++) {
-            planes[e + 1] =
-                    set.linear(0, BandOnSet.levels(e, 1), BandOnSet.camera()).toLinear();
+            planes[e + 1] = set.linear(0, BandOnSet.levels(e, 1), BandOnSet.camera()).toLinear();
         }
         return new LinearPlates(
                 set.width(), set.height(), BandOnSet.KELVIN, BandOnSet.scale(), planes);
@@ -61,8 +60,7 @@ class PlateStackTest {
         BandOnSet set = BandOnSet.usual();
         ToneCurve style = ToneCurve.CONTRASTY;
         PlateStack stack =
-                TakenPlates.stack(
-                        set, ResponseRecovery.of(TakenPlates.ramp(set, style)), style);
+                TakenPlates.stack(set, ResponseRecovery.of(TakenPlates.ramp(set, style)), style);
         LinearPlates exact = rendered(set);
         Camera as = BandOnSet.camera();
         Camera warm = as.withWhiteBalance(3200);
@@ -80,8 +78,7 @@ class PlateStackTest {
                 double scale = Exposure.scale(camera);
                 double kelvin = camera.whiteBalanceKelvin();
                 BufferedImage real = set.clean(1, looks[n], camera, style);
-                Differences off =
-                        Differences.of(stack.picture(1, looks[n], scale, kelvin), real);
+                Differences off = Differences.of(stack.picture(1, looks[n], scale, kelvin), real);
                 // The renderer balances light before it meets a surface, a camera afterwards: at
                 // another balance even exact plates differ from it.
                 Differences least =
@@ -183,11 +180,9 @@ class PlateStackTest {
                         IllegalArgumentException.class,
                         () -> PlateStack.of(Response.SRGB, 4000, frames));
         assertTrue(e.getMessage().contains("emitter 3"), e.getMessage());
+        assertEquals(List.of(2), PlateStack.notTold(frames.stream().map(f -> f.levels()).toList()));
         assertEquals(
-                List.of(2), PlateStack.notTold(frames.stream().map(f -> f.levels()).toList()));
-        assertEquals(
-                List.of(1),
-                PlateStack.notTold(List.of(new double[] {0, 0}, new double[] {1, 0})));
+                List.of(1), PlateStack.notTold(List.of(new double[] {0, 0}, new double[] {1, 0})));
     }
 
     @Test
@@ -208,8 +203,7 @@ class PlateStackTest {
                         4000,
                         List.of(taken(plain(9, 9, 9), 0), taken(plain(99, 99, 99), 1)));
         assertThrows(
-                IllegalArgumentException.class,
-                () -> stack.picture(1, new double[2], 0.02, 4000));
+                IllegalArgumentException.class, () -> stack.picture(1, new double[2], 0.02, 4000));
         assertThrows(IllegalArgumentException.class, () -> stack.linear(41));
     }
 
@@ -229,14 +223,16 @@ class PlateStackTest {
 
     @Test
     void pushedPlatesHaveMoreNoise() {
-        PlateStack stack =
-                TakenPlates.stack(BandOnSet.usual(), Response.SRGB, ToneCurve.PLAIN);
+        PlateStack stack = TakenPlates.stack(BandOnSet.usual(), Response.SRGB, ToneCurve.PLAIN);
         double[] look = BandOnSet.levels(0, 0.5, 4, 0.5);
         double as = stack.doubt(1, look, BandOnSet.scale()).noiseStopsUnderWhite();
         double pushed = stack.doubt(1, look, 4 * BandOnSet.scale()).noiseStopsUnderWhite();
         assertEquals(2, as - pushed, 1e-6, "two stops of exposure are two stops of noise");
         double more =
-                stack.doubt(1, BandOnSet.levels(0, 1, 1, 1, 2, 1, 3, 1, 4, 1, 8, 1), BandOnSet.scale())
+                stack.doubt(
+                                1,
+                                BandOnSet.levels(0, 1, 1, 1, 2, 1, 3, 1, 4, 1, 8, 1),
+                                BandOnSet.scale())
                         .noiseStopsUnderWhite();
         assertTrue(more < as, "all plates at full add their noise: " + more + " against " + as);
     }
@@ -278,7 +274,9 @@ class PlateStackTest {
         }
         PlateStack stack =
                 PlateStack.of(
-                        Response.SRGB, 4000, List.of(taken(CodedPicture.of(stripes), new double[0])));
+                        Response.SRGB,
+                        4000,
+                        List.of(taken(CodedPicture.of(stripes), new double[0])));
         LinearPlates small = stack.linear(20);
         assertEquals(15, small.height());
         assertEquals(0.5f, small.plane(0)[17], 1e-6f);
@@ -287,8 +285,7 @@ class PlateStackTest {
     @Test
     void linearPlatesAreTheRenderedOnes() {
         BandOnSet set = BandOnSet.usual();
-        LinearPlates small =
-                TakenPlates.stack(set, Response.SRGB, ToneCurve.PLAIN).linear(150);
+        LinearPlates small = TakenPlates.stack(set, Response.SRGB, ToneCurve.PLAIN).linear(150);
         float[] blue = set.linear(0, BandOnSet.levels(7, 1), BandOnSet.camera()).toLinear();
         double off = 0;
         double all = 0;

@@ -39,8 +39,7 @@ class RegistrationTest {
         BufferedImage to =
                 new BufferedImage(from.getWidth(), from.getHeight(), BufferedImage.TYPE_INT_RGB);
         AffineTransform t = new AffineTransform();
-        t.translate(
-                from.getWidth() * (x + 0.5), from.getWidth() * y + from.getHeight() / 2.0);
+        t.translate(from.getWidth() * (x + 0.5), from.getWidth() * y + from.getHeight() / 2.0);
         t.rotate(Math.toRadians(degrees));
         t.scale(zoom, zoom);
         t.translate(-from.getWidth() / 2.0, -from.getHeight() / 2.0);
@@ -98,8 +97,7 @@ class RegistrationTest {
         assertTrue(Registration.between(black, key).certainty() < 0.2);
         CodedPicture grainy =
                 CodedPicture.of(
-                        BandOnSet.jpeg(
-                                new BufferedImage(600, 400, BufferedImage.TYPE_INT_RGB)));
+                        BandOnSet.jpeg(new BufferedImage(600, 400, BufferedImage.TYPE_INT_RGB)));
         assertEquals(0, Registration.between(grainy, key).certainty());
     }
 
@@ -136,8 +134,7 @@ class RegistrationTest {
 
     @Test
     void sizesMustBeAlike() {
-        CodedPicture small =
-                CodedPicture.of(new BufferedImage(60, 40, BufferedImage.TYPE_INT_RGB));
+        CodedPicture small = CodedPicture.of(new BufferedImage(60, 40, BufferedImage.TYPE_INT_RGB));
         CodedPicture large =
                 CodedPicture.of(new BufferedImage(600, 400, BufferedImage.TYPE_INT_RGB));
         assertThrows(IllegalArgumentException.class, () -> Registration.between(small, large));

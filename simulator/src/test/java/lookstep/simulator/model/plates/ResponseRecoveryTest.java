@@ -95,12 +95,9 @@ class ResponseRecoveryTest {
 
     @Test
     void aCameraThatWritesSrgbIsFoundToBeOne() {
-        Response found =
-                ResponseRecovery.of(
-                        ramp(Srgb::encode));
+        Response found = ResponseRecovery.of(ramp(Srgb::encode));
         for (int z = 4; z < 256; z++) {
-            assertEquals(
-                    Response.SRGB.linear(0, z), found.linear(0, z), 0.012, "code " + z);
+            assertEquals(Response.SRGB.linear(0, z), found.linear(0, z), 0.012, "code " + z);
         }
     }
 
@@ -151,8 +148,7 @@ class ResponseRecoveryTest {
         double[][] frames = {{0, 1}, {0.125, 2}, {0.25, 2}, {0.5, 1}, {1, 0.5}, {1, 1}};
         List<ResponseRecovery.Step> blind = new ArrayList<>();
         for (double[] f : frames) {
-            CodedPicture picture =
-                    CodedPicture.of(squares(f[0], f[1], v -> Math.pow(v, 1 / 2.2)));
+            CodedPicture picture = CodedPicture.of(squares(f[0], f[1], v -> Math.pow(v, 1 / 2.2)));
             ramp.add(new ResponseRecovery.Step(picture, f[0], 0.02 * f[1]));
             blind.add(new ResponseRecovery.Step(picture, f[0], 0.02));
         }
@@ -168,8 +164,7 @@ class ResponseRecoveryTest {
     void aLightThatWasStillFadingIsDoubted() {
         List<ResponseRecovery.Step> ramp = ramp(v -> Math.pow(v, 1 / 2.2));
         List<ResponseRecovery.Step> faded = new ArrayList<>(ramp);
-        CodedPicture early =
-                CodedPicture.of(squares(0.33, 1, v -> Math.pow(v, 1 / 2.2)));
+        CodedPicture early = CodedPicture.of(squares(0.33, 1, v -> Math.pow(v, 1 / 2.2)));
         faded.set(3, new ResponseRecovery.Step(early, 0.25, 0.02));
         assertEquals(List.of(), ResponseRecovery.of(ramp).doubts());
         List<String> doubts = ResponseRecovery.of(faded).doubts();
@@ -200,8 +195,7 @@ class ResponseRecoveryTest {
         List<ResponseRecovery.Step> ramp = new ArrayList<>(ramp(v -> v));
         BufferedImage small = new BufferedImage(20, 20, BufferedImage.TYPE_INT_RGB);
         ramp.set(2, new ResponseRecovery.Step(CodedPicture.of(small), 0.5, 0.02));
-        Exception e =
-                assertThrows(IllegalArgumentException.class, () -> ResponseRecovery.of(ramp));
+        Exception e = assertThrows(IllegalArgumentException.class, () -> ResponseRecovery.of(ramp));
         assertTrue(e.getMessage().contains("20 x 20"), e.getMessage());
     }
 
