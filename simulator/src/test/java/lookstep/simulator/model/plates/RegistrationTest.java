@@ -29,7 +29,7 @@ class RegistrationTest {
         for (int e = 0; e < levels.length; e++) {
             levels[e] = dice.nextDouble() < 0.5 ? 0 : dice.nextDouble();
         }
-        levels[(int) Math.floorMod(seed, 5)] = 0.8;
+        levels[Math.floorMod(seed, 5)] = 0.8;
         return levels;
     }
 
