@@ -124,6 +124,7 @@ final class Bench implements AutoCloseable {
         SlotsBench.run();
         PreviewBench.run();
         OrderBench.run();
+        PlatesBench.run();
         try (Bench bench = new Bench()) {
             bench.keyToPacket();
             bench.fileToPush("a rehearsal's picture, 1200 x 800", picture(1200, 800));

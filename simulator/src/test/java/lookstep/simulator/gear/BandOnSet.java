@@ -9,6 +9,7 @@ import java.util.Arrays;
 import java.util.List;
 import javax.imageio.ImageIO;
 import lookstep.simulator.model.colour.Chromaticity;
+import lookstep.simulator.model.colour.DisplayRange;
 import lookstep.simulator.model.colour.Planck;
 import lookstep.simulator.model.colour.Xyz;
 import lookstep.simulator.model.light.Luminaire;
@@ -63,6 +64,15 @@ public final class BandOnSet {
         this.width = width;
         this.height = height;
         this.plates = Renderer.plates(scene, camera, width, height);
+    }
+
+    /** The usual one, 600 x 400, rendered once. */
+    public static BandOnSet usual() {
+        return Usual.SET;
+    }
+
+    private static final class Usual {
+        static final BandOnSet SET = BandOnSet.of(600, 400);
     }
 
     /** Rendered at once. */
@@ -149,10 +159,14 @@ public final class BandOnSet {
 
     /** Neither grain nor JPEG, only style and codes. */
     public BufferedImage clean(double house, double[] levels, Camera settings, ToneCurve style) {
-        LinearPicture picture = linear(house, levels, settings);
-        float[] linear = picture.toLinear();
+        return image(linear(house, levels, settings).toLinear(), style);
+    }
+
+    /** Linear red, green, blue of this set's size as the camera writes them, without grain. */
+    public BufferedImage image(float[] rgb, ToneCurve style) {
+        float[] linear = rgb.clone();
         for (int i = 0; i < linear.length; i += 3) {
-            lookstep.simulator.model.colour.DisplayRange.fit(linear, i);
+            DisplayRange.fit(linear, i);
         }
         return style.image(linear, width, height);
     }

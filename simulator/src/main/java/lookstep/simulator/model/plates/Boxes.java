@@ -10,6 +10,8 @@ final class Boxes {
     private final int height;
 
     /**
+     * From a size to a width.
+     *
      * @throws IllegalArgumentException if it would become wider
      */
     Boxes(int fromWidth, int fromHeight, int width) {

@@ -78,7 +78,7 @@ public final class CastFinding {
         for (FigurePlace place : places) {
             double kept = overlap(label, moved.figure(), place.figure);
             double certainty =
-                    Math.min(1, place.onEdge / 0.6)
+                    Math.min(1, Math.max(0, (place.onEdge - 0.3) / 0.5))
                             * Math.min(1, Math.max(0, (kept - 0.5) / 0.35));
             sum += certainty;
             people.add(new Person(place.shiftX / w, place.shiftY / h, certainty));

@@ -2,6 +2,7 @@ package lookstep.simulator.model.plates;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * Where a figure stands if its outline, shifted and scaled a little, is laid where surfaces change.
@@ -17,7 +18,9 @@ final class FigurePlace {
     private static final double PULL = 0.08;
 
     /** A difference that counts as a full edge, in units of noise. */
-    private static final double FULL = 4;
+    private static final double FULL = 8;
+
+    private static final int MOST_EDGES = 300;
 
     final int figure;
     final double shiftX;
@@ -74,6 +77,12 @@ final class FigurePlace {
                 }
             }
         }
+        int every = edges.size() / MOST_EDGES + 1;
+        List<Edge> some =
+                IntStream.range(0, edges.size())
+                        .filter(i -> i % every == 0)
+                        .mapToObj(edges::get)
+                        .toList();
         double middle = sum / Math.max(1, n);
         int reach = (int) Math.ceil(REACH * (bottom - top + 1));
         FigurePlace best = new FigurePlace(figure, middle, bottom, 0, 0, 1, 0);
@@ -81,7 +90,7 @@ final class FigurePlace {
         for (double scale : SCALES) {
             for (int dy = -reach / 2; dy <= reach / 2; dy++) {
                 for (int dx = -reach; dx <= reach; dx++) {
-                    double on = edge(edges, features, middle, bottom, dx, dy, scale);
+                    double on = edge(some, features, middle, bottom, dx, dy, scale);
                     double far = Math.hypot(dx, 2 * dy) / Math.max(1, reach);
                     double score = on - PULL * far * far - (scale == 1 ? 0 : PULL / 4);
                     if (score > most) {
@@ -127,8 +136,7 @@ final class FigurePlace {
             int outY = y + 2 * e.outY;
             if (within(features, inX, inY) && within(features, outX, outY)) {
                 double square =
-                        features.square(
-                                inY * features.width + inX, outY * features.width + outX);
+                        features.square(inY * features.width + inX, outY * features.width + outX);
                 sum += Math.min(1, Math.sqrt(square) / FULL);
             }
         }

@@ -63,12 +63,7 @@ final class FrameFit {
     private record Explained(Change[] free, double[][] weights, double misfit) {}
 
     FrameFit(
-            float[] frame,
-            List<float[]> parts,
-            boolean[] on,
-            int[] pixels,
-            int width,
-            int height) {
+            float[] frame, List<float[]> parts, boolean[] on, int[] pixels, int width, int height) {
         this.frame = frame;
         this.parts = parts;
         this.on = on;
@@ -212,7 +207,10 @@ final class FrameFit {
             double light = parts.get(s)[at(i)];
             int n = count(free[s]);
             for (int k = 0; k < n; k++) {
-                row[j++] = n == 1 ? light : n == 3 ? (k == i % 3 ? light : 0) : light * fields[i / 3][k];
+                row[j++] =
+                        n == 1
+                                ? light
+                                : n == 3 ? (k == i % 3 ? light : 0) : light * fields[i / 3][k];
             }
         }
     }

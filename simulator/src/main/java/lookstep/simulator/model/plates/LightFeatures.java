@@ -6,8 +6,8 @@ import lookstep.simulator.model.colour.Srgb;
 /**
  * What tells one surface from another: how much of each light it throws back, as logarithms, and
  * its colour in all lights together. A person stands nearer to some lights than what is behind, so
- * even black on black differs in the shares. Turned to their principal axes and cut to the foremost,
- * each in units of its own noise.
+ * even black on black differs in the shares. Turned to their principal axes and cut to the
+ * foremost, each in units of its own noise.
  */
 final class LightFeatures {
     private static final int AXES = 6;

@@ -14,6 +14,8 @@ public final class LinearPlates {
     private final float[][] planes;
 
     /**
+     * From planes.
+     *
      * @param kelvin the white balance that the planes are in
      * @param scale {@link lookstep.simulator.model.optics.Exposure#scale} of the camera settings
      *     that the planes are in: 1 in a plane is white there

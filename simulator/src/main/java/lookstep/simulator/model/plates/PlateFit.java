@@ -84,10 +84,7 @@ public final class PlateFit {
             throw new IllegalArgumentException(
                     "a frame of %d values and a mask of %d for plates of %d x %d pixels"
                             .formatted(
-                                    frame.length,
-                                    allowed.length,
-                                    plates.width(),
-                                    plates.height()));
+                                    frame.length, allowed.length, plates.width(), plates.height()));
         }
         List<float[]> parts = new ArrayList<>(should.parts(plates));
         boolean[] on = new boolean[parts.size()];

@@ -31,6 +31,8 @@ public final class PlateStack {
     private final double[][] codeNoise;
 
     /**
+     * A frame and its light.
+     *
      * @param levels of each emitter of the rig that were on, 0..1; the house is always on
      * @param scale exposure scale of the frame
      */
@@ -57,6 +59,8 @@ public final class PlateStack {
     }
 
     /**
+     * From frames; see {@link #notTold} for which are needed.
+     *
      * @param kelvin the white balance that all frames were taken with
      * @throws IllegalArgumentException if sizes differ, or the frames do not tell all emitters
      *     apart; the message says which
@@ -219,7 +223,7 @@ public final class PlateStack {
                     (red[(int) ((float) Math.sqrt(row[i]) * steps + 0.5f)] & 0xff) << 16
                             | (green[(int) ((float) Math.sqrt(row[i + 1]) * steps + 0.5f)] & 0xff)
                                     << 8
-                            | blue[(int) ((float) Math.sqrt(row[i + 2]) * steps + 0.5f)] & 0xff;
+                            | (blue[(int) ((float) Math.sqrt(row[i + 2]) * steps + 0.5f)] & 0xff);
         }
     }
 

@@ -44,10 +44,7 @@ final class PrincipalAxes {
 
     private static void rotate(double[][] a, double[][] v, int p, int q) {
         double theta = (a[q][q] - a[p][p]) / (2 * a[p][q]);
-        double t =
-                theta == 0
-                        ? 1
-                        : Math.signum(theta) / (Math.abs(theta) + Math.hypot(theta, 1));
+        double t = theta == 0 ? 1 : Math.signum(theta) / (Math.abs(theta) + Math.hypot(theta, 1));
         double c = 1 / Math.hypot(t, 1);
         double s = t * c;
         for (int i = 0; i < a.length; i++) {

@@ -88,7 +88,9 @@ final class RampPatches {
                     least = Math.min(least, step[channel]);
                 }
             }
-            int bucket = (int) (least / BUCKET) * side + (int) ((least + span) / BUCKET);
+            int darkest = (int) (least / BUCKET);
+            int brightest = (int) ((least + span) / BUCKET);
+            int bucket = darkest * side + brightest;
             if (taken[bucket] < EACH_BUCKET) {
                 taken[bucket]++;
                 chosen.add(p);

@@ -33,7 +33,8 @@ public final class Registration {
     public record Shift(double x, double y, double certainty) {}
 
     /**
-     * The same with turn and zoom, as far as tiles tell.
+     * The same with turn and zoom, as far as tiles tell: which way and of what size, but up to half
+     * too small.
      *
      * @param turnDegrees positive clockwise
      * @param zoom 1 none, more if the second shows things larger

@@ -38,6 +38,8 @@ public final class ResponseRecovery {
     private ResponseRecovery() {}
 
     /**
+     * A frame of the ramp.
+     *
      * @param share of the ramp's light, 0..1 of its full light; 0 is the house alone
      * @param scale exposure scale of the frame
      */
