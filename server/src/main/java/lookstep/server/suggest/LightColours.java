@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import lookstep.server.look.LightReport;
 import lookstep.server.look.LookLevels;
+import lookstep.server.look.Photometry;
 import lookstep.server.plan.CameraSettings;
 import lookstep.server.plan.Light;
 import lookstep.server.plan.Look;
@@ -72,6 +73,13 @@ final class LightColours {
             }
         }
         return all;
+    }
+
+    /** The same colour from another place: only what arrives is different. */
+    static Tried from(Light placed, Tried t) {
+        double candela = Photometry.intensity(placed, t.levels()).y();
+        return new Tried(
+                t.colour(), t.levels(), LookLevels.luxAtSubject(placed, candela), t.hue());
     }
 
     private record Worked(Tried tried, boolean reached) {}

@@ -48,7 +48,7 @@ record OtherPlace(Placing placing, String words, String caution) {
         double deep = scene.figures().stream().mapToDouble(f -> f.feet().y()).max().orElse(0);
         double wide =
                 scene.figures().stream().mapToDouble(f -> Math.abs(f.feet().x())).max().orElse(0);
-        Vec3 faces = new Vec3(0, deep / 2, FACES_METRES);
+        Vec3 faces = rounded(new Vec3(0, deep / 2, FACES_METRES));
         Vec3 now = light.position();
         double high = plan.place().heightMetres() - FREE_METRES;
         List<OtherPlace> all = new ArrayList<>();

@@ -63,7 +63,9 @@ final class Palette {
         for (int c = 0; c < cameras.size(); c++) {
             changed.add(new ArrayList<>(tried.get(c)));
             List<Tried> colours =
-                    LightColours.of(placed, placed.rig().get(light), cameras.get(c));
+                    tried.get(c).get(light).stream()
+                            .map(t -> LightColours.from(placed.rig().get(light), t))
+                            .toList();
             changed.get(c).set(light, colours);
             bring[c] = brings[c].clone();
             bring[c][light] = brings(samples, light, colours, cameras.get(c));

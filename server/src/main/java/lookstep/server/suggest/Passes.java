@@ -163,10 +163,10 @@ public record Passes(
     /** Why it is no picture; empty if it is one. NaN is nothing to be held against it. */
     Optional<Refusal> refusal(Allowed allowed) {
         boolean dark = allowed.silhouettes() && faceStops < SILHOUETTE_STOPS;
-        if (litShare < LIT_SHARE) {
-            return Optional.of(Refusal.BLACK);
-        } else if (!dark && faceStops < FACES_FROM_STOPS) {
+        if (!dark && faceStops < FACES_FROM_STOPS) {
             return Optional.of(Refusal.FACES_DARK);
+        } else if (litShare < LIT_SHARE) {
+            return Optional.of(Refusal.BLACK);
         } else if (faceStops > FACES_TO_STOPS) {
             return Optional.of(Refusal.FACES_BRIGHT);
         } else if (!dark && darkestFaceStops < DARKEST_FACE_STOPS) {
