@@ -65,8 +65,7 @@ class DifferenceTest {
             ciede.add(search.difference().ciede2000(a.rgb(), b.rgb()));
         }
         double correlation = rankCorrelation(own, ciede);
-        System.out.println("rank correlation with mean CIEDE2000 " + correlation);
-        assertTrue(correlation > 0.85, "rank correlation " + correlation);
+        assertTrue(correlation > 0.88, "rank correlation " + correlation);
     }
 
     @Test
@@ -84,7 +83,6 @@ class DifferenceTest {
                 Difference.between(
                         without.candidates().worked(left).point(),
                         without.candidates().worked(right).point());
-        System.out.println("mirrored " + far + ", without direction " + near);
         assertTrue(far > 1.5 * near, far + " with, " + near + " without");
         assertTrue(far > 0.1, "mirrored light is " + far + " away");
     }

@@ -108,8 +108,7 @@ class ModelledPlatesTest {
                             off += Math.abs(pictures[1][i] - pictures[0][i]);
                             all += Math.abs(pictures[0][i]);
                         }
-                        System.out.println(look.name() + " off by " + off / all);
-                        assertTrue(off < 0.03 * all, look.name() + " is off by " + off / all);
+                        assertTrue(off < 0.02 * all, look.name() + " is off by " + off / all);
                     }
                 });
         assertEquals(2, compared.get());

@@ -111,9 +111,6 @@ class SpreadTest {
             bestLeast = Math.max(bestLeast, Spread.least(search.distances(), set));
             mean += Spread.mean(search.distances(), set) / 500;
         }
-        System.out.printf(
-                "least %.3f (bound %.3f), by chance %.3f at best; mean %.3f, by chance %.3f%n",
-                spread.least(), spread.bound(), bestLeast, spread.mean(), mean);
         assertTrue(spread.least() > 1.2 * bestLeast);
         assertTrue(spread.mean() > 1.2 * mean);
         assertTrue(spread.bound() >= spread.least());

@@ -26,9 +26,9 @@ import org.junit.jupiter.api.Test;
 class SuggestionsTest {
     private static final Options QUICK = Options.usual(4).listing(1500, 1);
 
-    private final ShootPlan plan = Rigs.four();
-    private final Shot shot = Rigs.first(plan);
-    private final Suggestions all = Suggestions.modelled(plan, shot, QUICK);
+    private static final ShootPlan PLAN = Rigs.four();
+    private static final Shot SHOT = Rigs.first(PLAN);
+    private static final Suggestions ALL = Suggestions.modelled(PLAN, SHOT, QUICK);
 
     private static List<Suggestion> every(Suggestions s) {
         List<Suggestion> every = new ArrayList<>(s.inPlace());
@@ -38,37 +38,37 @@ class SuggestionsTest {
 
     @Test
     void asManyAsAskedForInTheirOrderAndAllPass() {
-        assertEquals(4, all.inPlace().size());
-        assertEquals(2, all.moved().size());
-        for (Suggestion s : every(all)) {
+        assertEquals(4, ALL.inPlace().size());
+        assertEquals(2, ALL.moved().size());
+        for (Suggestion s : every(ALL)) {
             assertTrue(
                     s.passes().refusal(new Passes.Allowed(false, false)).isEmpty(), s.toString());
             assertFalse(s.why().isBlank());
             assertEquals(4, s.lights().size());
             assertEquals("", s.inPlan());
         }
-        List<Look> looks = all.inPlace().stream().map(Suggestion::look).toList();
-        StepOrder order = StepOrder.of(plan.look("safe"), looks, plan.around().times());
+        List<Look> looks = ALL.inPlace().stream().map(Suggestion::look).toList();
+        StepOrder order = StepOrder.of(PLAN.look("safe"), looks, PLAN.around().times());
         assertEquals(
                 order.totalSeconds(),
-                all.inPlace().stream().mapToDouble(Suggestion::seconds).sum(),
+                ALL.inPlace().stream().mapToDouble(Suggestion::seconds).sum(),
                 1e-9);
     }
 
     @Test
     void theLeastDifferenceIsThatOfTheNearestAndTheBoundHolds() {
         double least =
-                all.inPlace().stream().mapToDouble(s -> s.nearest().difference()).min().getAsDouble();
-        assertEquals(all.quality().least(), least, 1e-5);
-        assertTrue(all.quality().bestPossible() >= all.quality().least());
-        assertTrue(all.quality().gap() >= 0 && all.quality().gap() < 1);
+                ALL.inPlace().stream().mapToDouble(s -> s.nearest().difference()).min().getAsDouble();
+        assertEquals(ALL.quality().least(), least, 1e-5);
+        assertTrue(ALL.quality().bestPossible() >= ALL.quality().least());
+        assertTrue(ALL.quality().gap() >= 0 && ALL.quality().gap() < 1);
     }
 
     @Test
     void namesAreShortAndNobodyElses() {
         Set<String> names = new HashSet<>();
-        plan.looks().forEach(l -> names.add(l.name().toLowerCase(Locale.ROOT)));
-        for (Suggestion s : every(all)) {
+        PLAN.looks().forEach(l -> names.add(l.name().toLowerCase(Locale.ROOT)));
+        for (Suggestion s : every(ALL)) {
             assertTrue(names.add(s.look().name().toLowerCase(Locale.ROOT)), s.look().name());
             assertTrue(s.look().name().length() <= 60, s.look().name());
         }
@@ -76,15 +76,15 @@ class SuggestionsTest {
 
     @Test
     void theSameRigHasTheSameSuggestions() {
-        Suggestions again = Suggestions.modelled(plan, shot, QUICK);
-        assertEquals(all, again);
-        Suggestions other = Suggestions.modelled(plan, shot, QUICK.listing(1500, 2));
-        assertNotEquals(all, other);
+        Suggestions again = Suggestions.modelled(PLAN, SHOT, QUICK);
+        assertEquals(ALL, again);
+        Suggestions other = Suggestions.modelled(PLAN, SHOT, QUICK.listing(1500, 2));
+        assertNotEquals(ALL, other);
     }
 
     @Test
     void fNumberAndTimeStayAndIsoRisesByTwoStopsAtMost() {
-        for (Suggestion s : every(all)) {
+        for (Suggestion s : every(ALL)) {
             assertEquals(8, s.look().camera().fNumber());
             assertEquals(0.01, s.look().camera().seconds());
             double iso = s.look().camera().iso();
@@ -94,8 +94,8 @@ class SuggestionsTest {
 
     @Test
     void everyLightCanDoWhatIsAskedOfIt() {
-        for (Suggestion s : every(all)) {
-            LookLevels worked = LookLevels.of(plan, s.look());
+        for (Suggestion s : every(ALL)) {
+            LookLevels worked = LookLevels.of(PLAN, s.look());
             for (String note : worked.notes()) {
                 assertFalse(note.contains("at most"), s.look().name() + ": " + note);
             }
@@ -110,28 +110,28 @@ class SuggestionsTest {
 
     @Test
     void theCountsAddUp() {
-        Suggestions.Counts c = all.counts();
+        Suggestions.Counts c = ALL.counts();
         int refused = c.refused().values().stream().mapToInt(Integer::intValue).sum();
         assertEquals(c.looked(), refused + c.passed());
         assertTrue(refused > 0, "nothing was left out");
         assertTrue(c.listed() <= 1500 && c.listed() > 1000, "listed " + c.listed());
         assertTrue(c.possible() > 100_000, "possible " + c.possible());
-        String text = SuggestText.of(all);
+        String text = SuggestText.of(ALL);
         assertTrue(text.contains(refused + " of " + c.looked() + " were left out: "), text);
     }
 
     @Test
     void oneLightIsMovedAndNoneIntoThePictureOrAPerson() {
         Set<String> lights = new HashSet<>();
-        for (Suggestion s : all.moved()) {
+        for (Suggestion s : ALL.moved()) {
             assertEquals(1, s.look().moved().size());
             String light = s.look().moved().keySet().iterator().next();
             assertTrue(lights.add(light), "moved twice: " + light);
             Placing placing = s.look().moved().get(light);
             assertTrue(s.look().lights().containsKey(light), "is off: " + light);
             Sight.At at =
-                    new Sight(Staging.camera(plan, shot), 36, 24).at(placing.position());
-            boolean ahead = placing.position().y() > -shot.distanceMetres();
+                    new Sight(Staging.camera(PLAN, SHOT), 36, 24).at(placing.position());
+            boolean ahead = placing.position().y() > -SHOT.distanceMetres();
             boolean seen = at.x() > 0 && at.x() < 1 && at.y() > 0 && at.y() < 1;
             assertFalse(ahead && seen, placing.toString());
             assertEquals(60, s.moved().get().seconds());
@@ -146,23 +146,23 @@ class SuggestionsTest {
     @Test
     void withThePlansOwnAmongThemTheyAreKnown() {
         Suggestions free =
-                Suggestions.modelled(plan, shot, Options.usual(6).freely().inPlace().listing(300, 1));
+                Suggestions.modelled(PLAN, SHOT, Options.usual(6).freely().inPlace().listing(300, 1));
         assertEquals(6, free.inPlace().size());
         for (Suggestion s : free.inPlace()) {
-            boolean own = plan.looks().contains(s.look());
+            boolean own = PLAN.looks().contains(s.look());
             assertEquals(own ? s.look().name() : "", s.inPlan());
         }
-        assertTrue(free.quality().least() >= all.quality().least() * 0.8);
+        assertTrue(free.quality().least() >= ALL.quality().least() * 0.8);
     }
 
     @Test
     void silhouettesComeOnlyWhenAskedFor() {
-        Options with = Options.usual(6).freely().inPlace().listing(2000, 1).allowing(true, false);
-        Suggestions dark = Suggestions.modelled(plan, shot, with);
+        Options with = Options.usual(6).freely().inPlace().listing(1200, 1).allowing(true, false);
+        Suggestions dark = Suggestions.modelled(PLAN, SHOT, with);
         assertTrue(
                 dark.inPlace().stream().anyMatch(s -> s.look().name().contains("faces dark")),
                 SuggestText.of(dark));
-        assertTrue(all.inPlace().stream().noneMatch(s -> s.look().name().contains("faces dark")));
+        assertTrue(ALL.inPlace().stream().noneMatch(s -> s.look().name().contains("faces dark")));
     }
 
     @Test
@@ -177,16 +177,16 @@ class SuggestionsTest {
     @Test
     void everySuggestionGoesIntoThePlanWithoutAFault() throws Exception {
         PlanDocument file = PlanDocument.of(DemoShoot.text());
-        Shot solo = plan.shot("solo-ines").orElseThrow();
-        for (Suggestion s : every(all)) {
-            for (Shot base : List.of(shot, plan.shot("tight-five").orElseThrow(), solo)) {
+        Shot solo = PLAN.shot("solo-ines").orElseThrow();
+        for (Suggestion s : every(ALL)) {
+            for (Shot base : List.of(SHOT, PLAN.shot("tight-five").orElseThrow(), solo)) {
                 PlanDocument edited = file;
-                for (Edit edit : NewShot.edits(plan, base, s.look(), file.toJson())) {
+                for (Edit edit : NewShot.edits(PLAN, base, s.look(), file.toJson())) {
                     edited = edited.apply(edit);
                 }
                 ShootPlan read = Rigs.read(edited.text());
-                assertEquals(plan.looks().size() + 1, read.looks().size());
-                assertEquals(plan.shots().size() + 1, read.shots().size());
+                assertEquals(PLAN.looks().size() + 1, read.looks().size());
+                assertEquals(PLAN.shots().size() + 1, read.shots().size());
                 Look look = read.look(s.look().name());
                 assertEquals(s.look().camera(), look.camera());
                 assertEquals(s.look().lights(), look.lights());
@@ -202,7 +202,7 @@ class SuggestionsTest {
                 assertEquals(base.importance() - 1, added.importance());
                 assertFalse(added.safe());
                 assertEquals(
-                        LookLevels.of(plan, s.look()).levels(), LookLevels.of(read, look).levels());
+                        LookLevels.of(PLAN, s.look()).levels(), LookLevels.of(read, look).levels());
             }
         }
     }
