@@ -9,11 +9,11 @@ import lookstep.simulator.model.colour.Srgb;
 import lookstep.simulator.model.colour.Xyz;
 
 /**
- * How different two looks are: the root mean square distance of their thumbnails in OKLab, its
- * a and b doubled, people weighted more than what is behind, and how differently the light falls on each person: left
- * against right, above against below, edge against face, in stops. Every look becomes one point in
- * a space of many dimensions, and the difference is the straight distance there. So it is a metric,
- * which the search for looks that are mutually far apart builds upon.
+ * How different two looks are: the root mean square distance of their thumbnails in OKLab, its a
+ * and b doubled, people weighted more than what is behind, and how differently the light falls on
+ * each person: left against right, above against below, edge against face, in stops. Every look
+ * becomes one point in a space of many dimensions, and the difference is the straight distance
+ * there. So it is a metric, which the search for looks that are mutually far apart builds upon.
  *
  * <p>0.02 in OKLab is about what is just seen (figure from memory); black to white is 1.
  */

@@ -78,8 +78,7 @@ final class LightColours {
     /** The same colour from another place: only what arrives is different. */
     static Tried from(Light placed, Tried t) {
         double candela = Photometry.intensity(placed, t.levels()).y();
-        return new Tried(
-                t.colour(), t.levels(), LookLevels.luxAtSubject(placed, candela), t.hue());
+        return new Tried(t.colour(), t.levels(), LookLevels.luxAtSubject(placed, candela), t.hue());
     }
 
     private record Worked(Tried tried, boolean reached) {}

@@ -35,7 +35,12 @@ final class OneMoved {
      * @param ciede2000 to the nearest
      */
     record Found(
-            String light, OtherPlace place, Worked worked, double adds, int nearest, double ciede2000) {}
+            String light,
+            OtherPlace place,
+            Worked worked,
+            double adds,
+            int nearest,
+            double ciede2000) {}
 
     private OneMoved() {}
 
@@ -76,8 +81,7 @@ final class OneMoved {
                 RigSamples there = rig.with(l, every, next++);
                 ShootPlan placed = Candidates.placed(plan, moved);
                 Palette colours = palette.moved(placed, l, there);
-                Candidates candidates =
-                        new Candidates(plan, moved, base, there, colours, ground);
+                Candidates candidates = new Candidates(plan, moved, base, there, colours, ground);
                 for (Worked w : best(candidates, colours, l, known, difference, options)) {
                     found.add(new Tried(plan.rig().get(l).name(), place, w));
                 }

@@ -36,8 +36,8 @@ final class Palette {
     /**
      * Works out what there is.
      *
-     * @param base settings of the camera that are kept; its own white balance takes the place of the
-     *     nearest usual one
+     * @param base settings of the camera that are kept; its own white balance takes the place of
+     *     the nearest usual one
      */
     static Palette of(ShootPlan plan, CameraSettings base, RigSamples samples) {
         List<CameraSettings> cameras = cameras(base);
@@ -88,8 +88,7 @@ final class Palette {
         }
         kelvins[nearest] = base.kelvin();
         return Arrays.stream(kelvins)
-                .mapToObj(
-                        k -> new CameraSettings(base.fNumber(), base.seconds(), base.iso(), k))
+                .mapToObj(k -> new CameraSettings(base.fNumber(), base.seconds(), base.iso(), k))
                 .toList();
     }
 

@@ -130,9 +130,13 @@ final class SamplePoints {
         into.add(ints(skin(cast, person).stream().map(one -> one[0]).toList()));
         into.add(ints(body.stream().filter(i -> i % cast.width() < middleX).toList()));
         into.add(ints(body.stream().filter(i -> i % cast.width() >= middleX).toList()));
-        into.add(ints(body.stream().filter(i -> Math.floorDiv(i, cast.width()) < middleY).toList()));
         into.add(
-                ints(body.stream().filter(i -> Math.floorDiv(i, cast.width()) >= middleY).toList()));
+                ints(body.stream().filter(i -> Math.floorDiv(i, cast.width()) < middleY).toList()));
+        into.add(
+                ints(
+                        body.stream()
+                                .filter(i -> Math.floorDiv(i, cast.width()) >= middleY)
+                                .toList()));
         into.add(ints(edges.stream().map(edge -> edge[0]).toList()));
     }
 

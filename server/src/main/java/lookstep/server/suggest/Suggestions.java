@@ -98,8 +98,7 @@ public record Suggestions(
         Search search = Search.of(plates, cast, plan, shot, options);
         Spread spread = Spread.of(search.distances(), options.count(), Spread.USUAL_EFFORT);
         List<Worked> chosen = spread.chosen().stream().map(search.compared()::get).toList();
-        Look on =
-                plan.look(options.lookOn().isEmpty() ? shot.look() : options.lookOn());
+        Look on = plan.look(options.lookOn().isEmpty() ? shot.look() : options.lookOn());
         StepOrder order =
                 StepOrder.of(on, chosen.stream().map(Worked::look).toList(), plan.around().times());
         LookNames names = new LookNames(plan.looks().stream().map(Look::name).toList());

@@ -128,7 +128,8 @@ class CommandsIT {
                     check::printed);
             assertTrue(check.printed().contains("‘only key"), check.printed());
         }
-        try (Lookstep check = Lookstep.start(dir, "check", plan.toString(), "--suggest", "2", "--json")) {
+        try (Lookstep check =
+                Lookstep.start(dir, "check", plan.toString(), "--suggest", "2", "--json")) {
             assertEquals(0, check.exitCode(), check.printed());
             until("all is printed", () -> check.printed().strip().endsWith("}"), check::printed);
             JsonNode suggestions = new ObjectMapper().readTree(check.printed()).path("suggestions");

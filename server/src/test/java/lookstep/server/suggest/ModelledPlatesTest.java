@@ -43,8 +43,7 @@ class ModelledPlatesTest {
     /** Pictures of all looks, as the model composes them and as the plates sum up. */
     private void both(BiConsumer<Look, float[][]> compare) {
         Plates lit =
-                Renderer.plates(
-                        Staging.scene(plan, shot), Staging.camera(plan, shot), WIDE, HIGH);
+                Renderer.plates(Staging.scene(plan, shot), Staging.camera(plan, shot), WIDE, HIGH);
         for (Look look : plan.looks()) {
             LookLevels levels = LookLevels.of(plan, look);
             Camera camera = Staging.camera(plan, shot, look).exact().focused(Camera.ALL_SHARP);
@@ -117,8 +116,7 @@ class ModelledPlatesTest {
     @Test
     void theCastIsThePeopleOfTheModel() {
         Plates lit =
-                Renderer.plates(
-                        Staging.scene(plan, shot), Staging.camera(plan, shot), WIDE, HIGH);
+                Renderer.plates(Staging.scene(plan, shot), Staging.camera(plan, shot), WIDE, HIGH);
         int skin = 0;
         for (int i = 0; i < WIDE * HIGH; i++) {
             Part part = lit.partAt(i % WIDE, Math.floorDiv(i, WIDE));

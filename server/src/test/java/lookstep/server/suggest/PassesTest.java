@@ -129,25 +129,18 @@ class PassesTest {
     void eachFaultIsNamed() {
         Colour white = new Colour.Temperature(4300);
         assertEquals(Optional.empty(), of(key(100, 6400, white)).refusal(STRICT));
-        assertEquals(
-                Optional.of(Refusal.FACES_DARK), of(key(100, 2000, white)).refusal(STRICT));
-        assertEquals(
-                Optional.of(Refusal.FACES_BRIGHT), of(key(100, 25600, white)).refusal(STRICT));
-        assertEquals(
-                Optional.of(Refusal.FACES_DARK), of(PLAN.look("rim only")).refusal(STRICT));
+        assertEquals(Optional.of(Refusal.FACES_DARK), of(key(100, 2000, white)).refusal(STRICT));
+        assertEquals(Optional.of(Refusal.FACES_BRIGHT), of(key(100, 25600, white)).refusal(STRICT));
+        assertEquals(Optional.of(Refusal.FACES_DARK), of(PLAN.look("rim only")).refusal(STRICT));
         Look none = new Look("", PLAN.look("safe").camera(), 0, "key", Map.of());
-        assertEquals(
-                Optional.of(Refusal.BLACK), of(none).refusal(new Allowed(true, false)));
+        assertEquals(Optional.of(Refusal.BLACK), of(none).refusal(new Allowed(true, false)));
     }
 
     @Test
     void aFaceInAStrongColourPassesOnlyIfThatIsAllowed() {
         Map<String, Setting> lights = new LinkedHashMap<>();
-        lights.put(
-                "top",
-                new Setting(new Level.Percent(100), new Colour.HueSaturation(120, 0.9)));
-        Look green =
-                new Look("", new CameraSettings(2.8, 0.02, 12800, 4300), 0, "top", lights);
+        lights.put("top", new Setting(new Level.Percent(100), new Colour.HueSaturation(120, 0.9)));
+        Look green = new Look("", new CameraSettings(2.8, 0.02, 12800, 4300), 0, "top", lights);
         Passes passes = of(green);
         assertTrue(passes.faceColour() > 1.5, passes.toString());
         Passes white = of(PLAN.look("safe"));

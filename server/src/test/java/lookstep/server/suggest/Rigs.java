@@ -1,9 +1,9 @@
 package lookstep.server.suggest;
 
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.nio.charset.StandardCharsets;
 import lookstep.protocols.fixture.GenericFixtures;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;

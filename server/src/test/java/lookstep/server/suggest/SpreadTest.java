@@ -41,8 +41,7 @@ class SpreadTest {
     void theBestOfAllSubsetsIsFoundAndProven(long seed) {
         for (int k = 2; k <= 5; k++) {
             for (int fixed : new int[] {0, 2}) {
-                Distances d =
-                        Distances.of(random(18, 3, seed), random(fixed, 3, seed + 100));
+                Distances d = Distances.of(random(18, 3, seed), random(fixed, 3, seed + 100));
                 Spread spread = Spread.of(d, k, Spread.USUAL_EFFORT);
                 double best = bruteForce(d, k, 0, new ArrayList<>());
                 assertEquals(best, spread.least(), 0, k + " of 18, " + fixed + " fixed");
@@ -90,7 +89,8 @@ class SpreadTest {
     void fewPointsAreAllTaken() {
         Distances d = Distances.of(random(3, 2, 1), new float[0][]);
         assertEquals(List.of(0, 1, 2), Spread.of(d, 5, 1000).chosen());
-        assertEquals(0, Spread.of(Distances.of(new float[0][], new float[0][]), 5, 10).chosen().size());
+        assertEquals(
+                0, Spread.of(Distances.of(new float[0][], new float[0][]), 5, 10).chosen().size());
     }
 
     @Test

@@ -85,8 +85,7 @@ public final class SuggestBench {
                                 search.difference(),
                                 Search.skin(plan, shot, points),
                                 Passes.Allowed.of(options)));
-        List<Candidates.Sketch> all =
-                candidates.sketched(search.listed().recipes()).kept();
+        List<Candidates.Sketch> all = candidates.sketched(search.listed().recipes()).kept();
         int some = Math.min(500, all.size());
         long cpu = THREADS.getCurrentThreadCpuTime();
         double sum = 0;
@@ -104,7 +103,9 @@ public final class SuggestBench {
                             .mix(
                                     1,
                                     weights,
-                                    1 / lookstep.server.look.LookLevels.meteredLux(w.look().camera()),
+                                    1
+                                            / lookstep.server.look.LookLevels.meteredLux(
+                                                    w.look().camera()),
                                     w.look().camera().kelvin());
             sum += Difference.between(w.point(), search.difference().point(points.of(picture)));
         }

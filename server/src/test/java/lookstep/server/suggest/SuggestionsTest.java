@@ -58,7 +58,10 @@ class SuggestionsTest {
     @Test
     void theLeastDifferenceIsThatOfTheNearestAndTheBoundHolds() {
         double least =
-                ALL.inPlace().stream().mapToDouble(s -> s.nearest().difference()).min().getAsDouble();
+                ALL.inPlace().stream()
+                        .mapToDouble(s -> s.nearest().difference())
+                        .min()
+                        .getAsDouble();
         assertEquals(ALL.quality().least(), least, 1e-5);
         assertTrue(ALL.quality().bestPossible() >= ALL.quality().least());
         assertTrue(ALL.quality().gap() >= 0 && ALL.quality().gap() < 1);
@@ -129,8 +132,7 @@ class SuggestionsTest {
             assertTrue(lights.add(light), "moved twice: " + light);
             Placing placing = s.look().moved().get(light);
             assertTrue(s.look().lights().containsKey(light), "is off: " + light);
-            Sight.At at =
-                    new Sight(Staging.camera(PLAN, SHOT), 36, 24).at(placing.position());
+            Sight.At at = new Sight(Staging.camera(PLAN, SHOT), 36, 24).at(placing.position());
             boolean ahead = placing.position().y() > -SHOT.distanceMetres();
             boolean seen = at.x() > 0 && at.x() < 1 && at.y() > 0 && at.y() < 1;
             assertFalse(ahead && seen, placing.toString());
@@ -146,7 +148,8 @@ class SuggestionsTest {
     @Test
     void withThePlansOwnAmongThemTheyAreKnown() {
         Suggestions free =
-                Suggestions.modelled(PLAN, SHOT, Options.usual(6).freely().inPlace().listing(300, 1));
+                Suggestions.modelled(
+                        PLAN, SHOT, Options.usual(6).freely().inPlace().listing(300, 1));
         assertEquals(6, free.inPlace().size());
         for (Suggestion s : free.inPlace()) {
             boolean own = PLAN.looks().contains(s.look());
@@ -211,8 +214,6 @@ class SuggestionsTest {
     void whatIsOutOfRangeIsRefused() {
         assertThrows(IllegalArgumentException.class, () -> Options.usual(0));
         assertThrows(IllegalArgumentException.class, () -> Options.usual(13));
-        assertThrows(
-                IllegalArgumentException.class,
-                () -> Options.usual(3).weighing(-1));
+        assertThrows(IllegalArgumentException.class, () -> Options.usual(3).weighing(-1));
     }
 }

@@ -3,8 +3,8 @@ package lookstep.simulator.model.plates;
 import lookstep.simulator.model.colour.WhiteBalance;
 
 /**
- * What the house and each emitter of a rig bring to every pixel, in linear light: taken from frames,
- * or rendered. Immutable; the planes are not copied, and nobody may write to them.
+ * What the house and each emitter of a rig bring to every pixel, in linear light: taken from
+ * frames, or rendered. Immutable; the planes are not copied, and nobody may write to them.
  */
 public final class LinearPlates {
     private final int width;
