@@ -53,6 +53,8 @@ final class Candidates {
      *
      * @param rough see {@link Difference#rough}
      */
+    // An array in a record: written once, handed on.
+    @SuppressWarnings("ArrayRecordComponent")
     record Sketch(Recipe recipe, Exposing.Exposed exposed, float[] rough) {}
 
     /**
@@ -63,6 +65,8 @@ final class Candidates {
     record Sketched(List<Sketch> kept, int looked, Map<Refusal, Integer> refused) {}
 
     /** A look as it will come out. */
+    // Arrays in a record: written once, handed on.
+    @SuppressWarnings("ArrayRecordComponent")
     record Worked(Look look, LookLevels levels, Passes passes, float[] rgb, float[] point) {}
 
     /**
