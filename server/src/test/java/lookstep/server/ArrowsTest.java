@@ -52,6 +52,7 @@ class ArrowsTest {
         "lookstep.server.frames, 8",
         "lookstep.server.ptpip, 12",
         "lookstep.server.prediction, 3",
+        "lookstep.server.suggest, 20",
         "lookstep.server.intake, 1",
         "lookstep.server.gear, 1",
         "lookstep.server.loop, 1",

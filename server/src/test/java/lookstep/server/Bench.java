@@ -36,6 +36,7 @@ import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.server.plan.file.DemoShoot;
 import lookstep.server.prediction.Staging;
+import lookstep.server.suggest.SuggestBench;
 import lookstep.simulator.gear.LightListener;
 import lookstep.simulator.gear.PtyFarEnd;
 import lookstep.simulator.gear.SocatPair;
@@ -125,6 +126,7 @@ final class Bench implements AutoCloseable {
         PreviewBench.run();
         OrderBench.run();
         PlatesBench.run();
+        SuggestBench.run();
         try (Bench bench = new Bench()) {
             bench.keyToPacket();
             bench.fileToPush("a rehearsal's picture, 1200 x 800", picture(1200, 800));

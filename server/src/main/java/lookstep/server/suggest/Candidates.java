@@ -20,8 +20,8 @@ import lookstep.server.suggest.Passes.Refusal;
 
 /**
  * Recipes exposed, looked at and written as looks. First all of them as sums of what the lights
- * bring; those that are kept once more, as the plan's own arithmetic works them out: with the steps,
- * the least and the most of each light.
+ * bring; those that are kept once more, as the plan's own arithmetic works them out: with the
+ * steps, the least and the most of each light.
  */
 final class Candidates {
     /** As far as a light has to reach the people to be measured there. */
@@ -53,6 +53,8 @@ final class Candidates {
      *
      * @param rough see {@link Difference#rough}
      */
+    // An array in a record: written once, handed on.
+    @SuppressWarnings("ArrayRecordComponent")
     record Sketch(Recipe recipe, Exposing.Exposed exposed, float[] rough) {}
 
     /**
@@ -63,6 +65,8 @@ final class Candidates {
     record Sketched(List<Sketch> kept, int looked, Map<Refusal, Integer> refused) {}
 
     /** A look as it will come out. */
+    // Arrays in a record: written once, handed on.
+    @SuppressWarnings("ArrayRecordComponent")
     record Worked(Look look, LookLevels levels, Passes passes, float[] rgb, float[] point) {}
 
     /**
@@ -88,7 +92,8 @@ final class Candidates {
         this.exposing = new Exposing(base.iso());
         double[] most =
                 placed.rig().stream()
-                        .mapToDouble(l -> LookLevels.range(placed, any(base, l), l.name()).mostLux())
+                        .mapToDouble(
+                                l -> LookLevels.range(placed, any(base, l), l.name()).mostLux())
                         .filter(lux -> lux > REACHES_LUX)
                         .sorted()
                         .toArray();
@@ -96,8 +101,7 @@ final class Candidates {
     }
 
     static ShootPlan placed(ShootPlan plan, Map<String, Placing> moved) {
-        return plan.placed(
-                new Look("", new CameraSettings(1, 1, 1, 5000), 0, "", Map.of(), moved));
+        return plan.placed(new Look("", new CameraSettings(1, 1, 1, 5000), 0, "", Map.of(), moved));
     }
 
     private static Look any(CameraSettings camera, Light light) {
@@ -130,15 +134,12 @@ final class Candidates {
         double most = mostLux(recipe);
         List<Exposing.Exposed> all = new ArrayList<>();
         if (faces.any()) {
-            all.add(
-                    exposing.faces(
-                            faces, faces.luminances(house), faces.luminances(alone), most));
+            all.add(exposing.faces(faces, faces.luminances(house), faces.luminances(alone), most));
         }
         if (!faces.any() || (allowed.silhouettes() && fromBehind(recipe))) {
             double lightest = 0;
             for (int t = 0; t < SamplePoints.WIDE * SamplePoints.HIGH; t++) {
-                lightest =
-                        Math.max(lightest, Passes.luminance(alone, points.thumbnailAt() + t));
+                lightest = Math.max(lightest, Passes.luminance(alone, points.thumbnailAt() + t));
             }
             all.add(exposing.lightest(lightest, most));
         }
@@ -253,7 +254,6 @@ final class Candidates {
     Worked worked(Look look) {
         LookLevels levels = LookLevels.of(plan, look);
         float[] rgb = samples.look(levels.levels(), look.camera());
-        return new Worked(
-                look, levels, Passes.of(points, faces, rgb), rgb, difference.point(rgb));
+        return new Worked(look, levels, Passes.of(points, faces, rgb), rgb, difference.point(rgb));
     }
 }

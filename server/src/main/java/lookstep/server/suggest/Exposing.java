@@ -6,8 +6,8 @@ import lookstep.simulator.model.optics.Scales.Mark;
 
 /**
  * How bright a recipe is made: all its lights up or down together until the faces come out as
- * metered. Where a light cannot give more the ISO goes up, by at most two stops on the dial; f-number
- * and time stay, for sharpness hangs on them.
+ * metered. Where a light cannot give more the ISO goes up, by at most two stops on the dial;
+ * f-number and time stay, for sharpness hangs on them.
  */
 final class Exposing {
     /** Two stops of noise are what a page still takes (figure of our own). */
@@ -38,9 +38,7 @@ final class Exposing {
      */
     Exposing(double iso) {
         int at = Scales.isos().indexOf(Scales.nearestIso(iso));
-        isos =
-                Scales.isos()
-                        .subList(at, Math.min(Scales.isos().size(), at + MOST_CLICKS + 1));
+        isos = Scales.isos().subList(at, Math.min(Scales.isos().size(), at + MOST_CLICKS + 1));
     }
 
     /**

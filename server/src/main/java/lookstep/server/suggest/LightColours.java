@@ -4,8 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import lookstep.server.look.LightReport;
 import lookstep.server.look.LookLevels;
+import lookstep.server.look.Photometry;
 import lookstep.server.plan.CameraSettings;
 import lookstep.server.plan.Light;
 import lookstep.server.plan.Look;
@@ -50,9 +52,8 @@ final class LightColours {
         List<Tried> all = new ArrayList<>();
         List<Double> mireds = new ArrayList<>();
         if (white(plan, light, camera, camera.kelvin(), mireds, all)) {
-            for (List<Double> ends : List.of(WARM, COLD)) {
-                ends.stream().anyMatch(k -> white(plan, light, camera, k, mireds, all));
-            }
+            first(plan, light, camera, WARM.stream().filter(k -> k < camera.kelvin()), mireds, all);
+            first(plan, light, camera, COLD.stream().filter(k -> k > camera.kelvin()), mireds, all);
         } else if (!anyWhite(plan, light, camera, mireds, all)) {
             // Whatever it gives when asked for the camera's white.
             all.add(worked(plan, light, camera, kelvin(camera.kelvin()), -1).tried());
@@ -74,6 +75,12 @@ final class LightColours {
         return all;
     }
 
+    /** The same colour from another place: only what arrives is different. */
+    static Tried from(Light placed, Tried t) {
+        double candela = Photometry.intensity(placed, t.levels()).y();
+        return new Tried(t.colour(), t.levels(), LookLevels.luxAtSubject(placed, candela), t.hue());
+    }
+
     private record Worked(Tried tried, boolean reached) {}
 
     private static Colour kelvin(double kelvin) {
@@ -87,8 +94,19 @@ final class LightColours {
             CameraSettings camera,
             List<Double> mireds,
             List<Tried> all) {
-        boolean warm = WARM.stream().anyMatch(k -> white(plan, light, camera, k, mireds, all));
-        return COLD.stream().anyMatch(k -> white(plan, light, camera, k, mireds, all)) || warm;
+        boolean warm = first(plan, light, camera, WARM.stream(), mireds, all);
+        return first(plan, light, camera, COLD.stream(), mireds, all) || warm;
+    }
+
+    /** The first that the light reaches and that is apart from those before. */
+    private static boolean first(
+            ShootPlan plan,
+            Light light,
+            CameraSettings camera,
+            Stream<Double> kelvins,
+            List<Double> mireds,
+            List<Tried> all) {
+        return kelvins.anyMatch(k -> white(plan, light, camera, k, mireds, all));
     }
 
     private static boolean white(

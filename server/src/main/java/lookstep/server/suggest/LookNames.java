@@ -37,10 +37,8 @@ final class LookNames {
 
     /** One that nobody has, and now is taken. */
     String of(Look look, List<LightReport> lights, boolean dark) {
-        List<String> on =
-                lights.stream().filter(LightReport::on).map(LightReport::light).toList();
-        List<String> off =
-                lights.stream().filter(l -> !l.on()).map(LightReport::light).toList();
+        List<String> on = lights.stream().filter(LightReport::on).map(LightReport::light).toList();
+        List<String> off = lights.stream().filter(l -> !l.on()).map(LightReport::light).toList();
         StringBuilder name = new StringBuilder(which(on, off));
         String colours = colours(lights);
         if (!colours.isEmpty()) {

@@ -47,8 +47,7 @@ public record ModelledPlates(LinearPlates plates, Cast cast) {
         Look look = plan.look(shot.look());
         Camera camera = Staging.camera(plan, shot, look).exact().focused(Camera.ALL_SHARP);
         Sensor sensor = plan.around().sensor();
-        int height =
-                (int) Math.round(width * sensor.shortMillimetres() / sensor.longMillimetres());
+        int height = (int) Math.round(width * sensor.shortMillimetres() / sensor.longMillimetres());
         Plates lit = Renderer.plates(scene(plan, shot, look, lights), camera, width, height);
         List<float[]> planes = new ArrayList<>();
         List<Xyz> dark = Collections.nCopies(lights.size(), Xyz.ZERO);

@@ -16,8 +16,8 @@ import lookstep.server.plan.Look.Colour;
 import lookstep.server.plan.Look.Level;
 import lookstep.server.plan.Look.Setting;
 import lookstep.server.plan.Person;
-import lookstep.server.plan.PlanWords;
 import lookstep.server.plan.Placing;
+import lookstep.server.plan.PlanWords;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.server.plan.edit.Edit;
@@ -60,13 +60,14 @@ public final class NewShot {
         return List.copyOf(edits);
     }
 
-    private static String id(
-            ShootPlan plan, JsonNode shots, List<String> everybody, String look) {
+    private static String id(ShootPlan plan, JsonNode shots, List<String> everybody, String look) {
         Set<String> taken = new HashSet<>();
         plan.shots().forEach(s -> taken.add(s.id()));
         String slug = PlanWords.slug(look);
         String base =
-                slug.isEmpty() ? "look" : slug.substring(0, Math.min(LONGEST_ID - 4, slug.length()));
+                slug.isEmpty()
+                        ? "look"
+                        : slug.substring(0, Math.min(LONGEST_ID - 4, slug.length()));
         base = base.replaceAll("-+$", "");
         String id = base;
         for (int n = 2;

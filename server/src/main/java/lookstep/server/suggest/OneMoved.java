@@ -1,6 +1,7 @@
 package lookstep.server.suggest;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -29,16 +30,23 @@ final class OneMoved {
      * One of them.
      *
      * @param adds how far it is from the nearest of the others
-     * @param nearest index of that among the looks it was held against
+     * @param nearest index of that among the looks it was held against, and after them those found
+     *     before
      * @param ciede2000 to the nearest
      */
     record Found(
-            String light, OtherPlace place, Worked worked, double adds, int nearest, double ciede2000) {}
+            String light,
+            OtherPlace place,
+            Worked worked,
+            double adds,
+            int nearest,
+            double ciede2000) {}
 
     private OneMoved() {}
 
     /**
-     * The best of each light, those that add most first.
+     * As many as are wanted, each with another light moved, one after the other the one that adds
+     * most to all before.
      *
      * @param against looks in place, suggested or of the plan
      */
@@ -65,37 +73,65 @@ final class OneMoved {
                         Passes.Allowed.of(options));
         Candidates still = new Candidates(plan, Map.of(), base, rig, palette, ground);
         List<Worked> known = against.stream().map(still::worked).toList();
-        List<Found> found = new ArrayList<>();
+        List<Tried> found = new ArrayList<>();
         int next = plan.rig().size();
         for (int l = 0; l < plan.rig().size(); l++) {
-            Found best = null;
             for (OtherPlace place : places.get(l)) {
                 Map<String, Placing> moved = Map.of(plan.rig().get(l).name(), place.placing());
                 RigSamples there = rig.with(l, every, next++);
                 ShootPlan placed = Candidates.placed(plan, moved);
                 Palette colours = palette.moved(placed, l, there);
-                Candidates candidates =
-                        new Candidates(plan, moved, base, there, colours, ground);
-                Found one = best(candidates, colours, l, place, known, difference, options);
-                best = one != null && (best == null || one.adds() > best.adds()) ? one : best;
-            }
-            if (best != null) {
-                found.add(best);
+                Candidates candidates = new Candidates(plan, moved, base, there, colours, ground);
+                for (Worked w : best(candidates, colours, l, known, difference, options)) {
+                    found.add(new Tried(plan.rig().get(l).name(), place, w));
+                }
             }
         }
-        found.sort(Comparator.comparingDouble(Found::adds).reversed());
-        return found;
+        return chosen(found, known, difference, options.moves());
     }
 
-    private static Found best(
+    private record Tried(String light, OtherPlace place, Worked worked) {}
+
+    private static List<Found> chosen(
+            List<Tried> tried, List<Worked> known, Difference difference, int most) {
+        List<Worked> before = new ArrayList<>(known);
+        List<Tried> left = new ArrayList<>(tried);
+        List<Found> chosen = new ArrayList<>();
+        while (chosen.size() < most && !left.isEmpty()) {
+            float[][] points = Search.points(before);
+            Tried best =
+                    Collections.max(
+                            left,
+                            Comparator.comparingDouble(
+                                    t -> nearest(t.worked().point(), points).away()));
+            Near near = nearest(best.worked().point(), points);
+            double deltaE =
+                    near.index() < 0
+                            ? 0
+                            : difference.ciede2000(
+                                    best.worked().rgb(), before.get(near.index()).rgb());
+            chosen.add(
+                    new Found(
+                            best.light(),
+                            best.place(),
+                            best.worked(),
+                            near.away(),
+                            near.index(),
+                            deltaE));
+            before.add(best.worked());
+            left.removeIf(t -> t.light().equals(best.light()));
+        }
+        return chosen;
+    }
+
+    /** Looks with the light on, those that are farthest from what is known. */
+    private static List<Worked> best(
             Candidates candidates,
             Palette colours,
             int light,
-            OtherPlace place,
             List<Worked> known,
             Difference difference,
             Options options) {
-        float[][] points = Search.points(known);
         float[][] rough =
                 known.stream().map(k -> difference.rough(k.rgb())).toArray(float[][]::new);
         List<Sketch> kept =
@@ -109,29 +145,12 @@ final class OneMoved {
         kept.sort(
                 Comparator.comparingDouble((Sketch s) -> nearest(s.rough(), rough).away())
                         .reversed());
-        Found best = null;
-        for (Sketch s : kept.subList(0, Math.min(WORKED, kept.size()))) {
-            Worked w =
-                    candidates.worked(
-                            candidates.look(s.recipe(), s.exposed(), Search.FADE_SECONDS));
-            Near near = nearest(w.point(), points);
-            boolean passes = w.passes().refusal(Passes.Allowed.of(options)).isEmpty();
-            if (passes && (best == null || near.away() > best.adds())) {
-                double deltaE =
-                        near.index() < 0
-                                ? 0
-                                : difference.ciede2000(w.rgb(), known.get(near.index()).rgb());
-                best =
-                        new Found(
-                                w.look().moved().keySet().iterator().next(),
-                                place,
-                                w,
-                                near.away(),
-                                near.index(),
-                                deltaE);
-            }
-        }
-        return best;
+        return kept.stream()
+                .limit(WORKED)
+                .map(s -> candidates.look(s.recipe(), s.exposed(), Search.FADE_SECONDS))
+                .map(candidates::worked)
+                .filter(w -> w.passes().refusal(Passes.Allowed.of(options)).isEmpty())
+                .toList();
     }
 
     private record Near(int index, double away) {}

@@ -48,7 +48,7 @@ record OtherPlace(Placing placing, String words, String caution) {
         double deep = scene.figures().stream().mapToDouble(f -> f.feet().y()).max().orElse(0);
         double wide =
                 scene.figures().stream().mapToDouble(f -> Math.abs(f.feet().x())).max().orElse(0);
-        Vec3 faces = new Vec3(0, deep / 2, FACES_METRES);
+        Vec3 faces = rounded(new Vec3(0, deep / 2, FACES_METRES));
         Vec3 now = light.position();
         double high = plan.place().heightMetres() - FREE_METRES;
         List<OtherPlace> all = new ArrayList<>();
@@ -79,7 +79,9 @@ record OtherPlace(Placing placing, String words, String caution) {
         boolean behind = p.y() > deep + 0.2;
         boolean overhead = p.z() > OVERHEAD_METRES;
         String side =
-                Math.abs(p.x()) < 0.5 ? "in the middle" : p.x() < 0 ? "to the left" : "to the right";
+                Math.abs(p.x()) < 0.5
+                        ? "in the middle"
+                        : p.x() < 0 ? "to the left" : "to the right";
         String depth =
                 behind
                         ? "behind them "
@@ -120,7 +122,10 @@ record OtherPlace(Placing placing, String words, String caution) {
     }
 
     private static boolean seen(Sight.At at) {
-        return at.x() > -OUTSIDE && at.x() < 1 + OUTSIDE && at.y() > -OUTSIDE && at.y() < 1 + OUTSIDE;
+        return at.x() > -OUTSIDE
+                && at.x() < 1 + OUTSIDE
+                && at.y() > -OUTSIDE
+                && at.y() < 1 + OUTSIDE;
     }
 
     private static Vec3 rounded(Vec3 p) {

@@ -23,8 +23,7 @@ final class Outlines {
     Outlines(Cast cast) {
         this.cast = cast;
         insides = Math.max(2, (int) Math.round(INSIDE * cast.width() / WIDTH));
-        lastOutside =
-                Math.max(FIRST_OUTSIDE, (int) Math.round(INSIDE * cast.width() / WIDTH));
+        lastOutside = Math.max(FIRST_OUTSIDE, (int) Math.round(INSIDE * cast.width() / WIDTH));
     }
 
     /** How many pixels from the edge inwards each entry has. */

@@ -36,8 +36,8 @@ final class Palette {
     /**
      * Works out what there is.
      *
-     * @param base settings of the camera that are kept; its own white balance takes the place of the
-     *     nearest usual one
+     * @param base settings of the camera that are kept; its own white balance takes the place of
+     *     the nearest usual one
      */
     static Palette of(ShootPlan plan, CameraSettings base, RigSamples samples) {
         List<CameraSettings> cameras = cameras(base);
@@ -63,7 +63,9 @@ final class Palette {
         for (int c = 0; c < cameras.size(); c++) {
             changed.add(new ArrayList<>(tried.get(c)));
             List<Tried> colours =
-                    LightColours.of(placed, placed.rig().get(light), cameras.get(c));
+                    tried.get(c).get(light).stream()
+                            .map(t -> LightColours.from(placed.rig().get(light), t))
+                            .toList();
             changed.get(c).set(light, colours);
             bring[c] = brings[c].clone();
             bring[c][light] = brings(samples, light, colours, cameras.get(c));
@@ -86,8 +88,7 @@ final class Palette {
         }
         kelvins[nearest] = base.kelvin();
         return Arrays.stream(kelvins)
-                .mapToObj(
-                        k -> new CameraSettings(base.fNumber(), base.seconds(), base.iso(), k))
+                .mapToObj(k -> new CameraSettings(base.fNumber(), base.seconds(), base.iso(), k))
                 .toList();
     }
 

@@ -14,8 +14,8 @@ import lookstep.simulator.model.colour.Srgb;
  * @param faceColour how strong a colour lies on the faces, mean of all: 1 is the most that a white,
  *     warm or cold, or a pale colour does; NaN if no skin is seen
  * @param separationStops of the person who stands off least: median over the outline, whichever way
- *     ({@link lookstep.simulator.model.picture.LinearPicture#separationStops} has it with its sign);
- *     NaN if no outline is seen
+ *     ({@link lookstep.simulator.model.picture.LinearPicture#separationStops} has it with its
+ *     sign); NaN if no outline is seen
  * @param burntShare share of the skin that is more than a third of a stop over white in a channel,
  *     0..1
  * @param litShare share of the picture that is lighter than four stops under white, 0..1
@@ -163,10 +163,10 @@ public record Passes(
     /** Why it is no picture; empty if it is one. NaN is nothing to be held against it. */
     Optional<Refusal> refusal(Allowed allowed) {
         boolean dark = allowed.silhouettes() && faceStops < SILHOUETTE_STOPS;
-        if (litShare < LIT_SHARE) {
-            return Optional.of(Refusal.BLACK);
-        } else if (!dark && faceStops < FACES_FROM_STOPS) {
+        if (!dark && faceStops < FACES_FROM_STOPS) {
             return Optional.of(Refusal.FACES_DARK);
+        } else if (litShare < LIT_SHARE) {
+            return Optional.of(Refusal.BLACK);
         } else if (faceStops > FACES_TO_STOPS) {
             return Optional.of(Refusal.FACES_BRIGHT);
         } else if (!dark && darkestFaceStops < DARKEST_FACE_STOPS) {

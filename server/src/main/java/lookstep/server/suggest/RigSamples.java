@@ -42,8 +42,7 @@ final class RigSamples {
                 lights[l][e] = points.of(plates.plane(next++));
             }
         }
-        return new RigSamples(
-                points.of(plates.plane(0)), lights, plates.kelvin(), plates.scale());
+        return new RigSamples(points.of(plates.plane(0)), lights, plates.kelvin(), plates.scale());
     }
 
     /** The same with one light as another rig has one of its own. */
@@ -97,8 +96,7 @@ final class RigSamples {
         if (camera.kelvin() == kelvin) {
             return rgb;
         }
-        double[][] m =
-                new WhiteBalance(camera.kelvin()).matrixFrom(new WhiteBalance(kelvin));
+        double[][] m = new WhiteBalance(camera.kelvin()).matrixFrom(new WhiteBalance(kelvin));
         for (int i = 0; i < rgb.length; i += 3) {
             double r = rgb[i];
             double g = rgb[i + 1];

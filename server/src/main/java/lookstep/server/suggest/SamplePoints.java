@@ -17,12 +17,18 @@ final class SamplePoints {
 
     /** Means of each person: see {@link #of(int, Mean)}. */
     enum Mean {
-        SKIN,
-        LEFT,
-        RIGHT,
-        UPPER,
-        LOWER,
-        EDGE
+        SKIN(0),
+        LEFT(1),
+        RIGHT(2),
+        UPPER(3),
+        LOWER(4),
+        EDGE(5);
+
+        private final int at;
+
+        Mean(int at) {
+            this.at = at;
+        }
     }
 
     private static final int MEANS = Mean.values().length;
@@ -130,9 +136,13 @@ final class SamplePoints {
         into.add(ints(skin(cast, person).stream().map(one -> one[0]).toList()));
         into.add(ints(body.stream().filter(i -> i % cast.width() < middleX).toList()));
         into.add(ints(body.stream().filter(i -> i % cast.width() >= middleX).toList()));
-        into.add(ints(body.stream().filter(i -> Math.floorDiv(i, cast.width()) < middleY).toList()));
         into.add(
-                ints(body.stream().filter(i -> Math.floorDiv(i, cast.width()) >= middleY).toList()));
+                ints(body.stream().filter(i -> Math.floorDiv(i, cast.width()) < middleY).toList()));
+        into.add(
+                ints(
+                        body.stream()
+                                .filter(i -> Math.floorDiv(i, cast.width()) >= middleY)
+                                .toList()));
         into.add(ints(edges.stream().map(edge -> edge[0]).toList()));
     }
 
@@ -185,7 +195,7 @@ final class SamplePoints {
 
     /** Index of a person's mean. */
     int of(int person, Mean mean) {
-        return person * MEANS + mean.ordinal();
+        return person * MEANS + mean.at;
     }
 
     /** Whether any pixel shows that of the person. */

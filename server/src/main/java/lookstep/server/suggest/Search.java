@@ -52,8 +52,7 @@ record Search(
 
     static final double FADE_SECONDS = 0.7;
 
-    static Search of(
-            LinearPlates plates, Cast cast, ShootPlan plan, Shot shot, Options options) {
+    static Search of(LinearPlates plates, Cast cast, ShootPlan plan, Shot shot, Options options) {
         SamplePoints points = new SamplePoints(cast);
         RigSamples samples = RigSamples.of(plates, points, plan.rig());
         Difference difference = new Difference(points, options.directionWeight());
@@ -89,9 +88,7 @@ record Search(
                         .map(candidates::worked)
                         .toList();
         if (!options.apartFromPlan()) {
-            own.stream()
-                    .filter(w -> w.passes().refusal(allowed).isEmpty())
-                    .forEach(compared::add);
+            own.stream().filter(w -> w.passes().refusal(allowed).isEmpty()).forEach(compared::add);
         }
         List<Worked> seeds = options.apartFromPlan() ? own : List.of();
         return new Search(

@@ -54,16 +54,16 @@ record Spread(List<Integer> chosen, double least, double mean, double bound, boo
     private static Spread proven(Distances d, int k, long effort, List<Integer> begun) {
         List<Integer> best = begun;
         double upper = Math.min(pigeonhole(d, k), mostToFixed(d, k));
-        boolean proven = false;
         Apart search = new Apart(d, k);
-        for (double next = next(d, least(d, best)); effort > 0; next = next(d, least(d, best))) {
-            Apart.Answer answer = search.at(next, effort);
+        boolean proven = false;
+        boolean goOn = effort > 0;
+        while (goOn) {
+            Apart.Answer answer = search.at(next(d, least(d, best)), effort);
             if (answer.found().isPresent()) {
                 best = exchanged(d, answer.found().get());
-            } else {
-                proven = answer.sure();
-                break;
             }
+            goOn = answer.found().isPresent();
+            proven = answer.sure();
         }
         double least = least(d, best);
         if (proven) {

@@ -44,7 +44,14 @@ public record SuggestJson(
      */
     @JsonInclude(JsonInclude.Include.NON_NULL)
     @JsonPropertyOrder({
-        "name", "camera", "lights", "nearest", "difference", "ciede2000", "why", "seconds"
+        "name",
+        "camera",
+        "lights",
+        "nearest",
+        "difference",
+        "ciede2000",
+        "why",
+        "seconds"
     })
     public record Entry(
             String name,

@@ -88,12 +88,7 @@ public final class SuggestText {
                     default -> "up to " + c.wholeUpTo() + " lights on";
                 });
         if (refused > 0) {
-            say(
-                    text,
-                    "  %d of %d were left out: %s",
-                    refused,
-                    c.looked(),
-                    why(c.refused()));
+            say(text, "  %d of %d were left out: %s", refused, c.looked(), why(c.refused()));
         }
         say(text, "  %d pass, %d of them were compared with each other", c.passed(), c.compared());
     }

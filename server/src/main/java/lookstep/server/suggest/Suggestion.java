@@ -51,7 +51,7 @@ public record Suggestion(
     /**
      * A light that stands elsewhere.
      *
-     * @param words such as {@code move ‘fill’ behind them to the left, 2.1 m high (about 60 s)}
+     * @param words such as {@code move ‘fill’ behind them to the left, 2.1 m high (about 1 min)}
      * @param caution what to look out for; may be empty
      * @param seconds by the plan's own times
      */

@@ -35,8 +35,8 @@ public record Suggestions(
         Quality quality) {
     /** The measure, in words. */
     public static final String MEASURE =
-            "difference: root mean square distance of the pictures in OKLab, people weighted three"
-                    + " times, and 0.04 for each stop by which the light falls otherwise on them"
+            "difference: root mean square distance of the pictures in OKLab, a and b doubled, people"
+                    + " weighted three times, and 0.06 for each stop by which the light falls otherwise on them"
                     + " (left, right, above, below, edge); 0.02 is just seen, 1 is black to white";
 
     public Suggestions {
@@ -98,8 +98,7 @@ public record Suggestions(
         Search search = Search.of(plates, cast, plan, shot, options);
         Spread spread = Spread.of(search.distances(), options.count(), Spread.USUAL_EFFORT);
         List<Worked> chosen = spread.chosen().stream().map(search.compared()::get).toList();
-        Look on =
-                plan.look(options.lookOn().isEmpty() ? shot.look() : options.lookOn());
+        Look on = plan.look(options.lookOn().isEmpty() ? shot.look() : options.lookOn());
         StepOrder order =
                 StepOrder.of(on, chosen.stream().map(Worked::look).toList(), plan.around().times());
         LookNames names = new LookNames(plan.looks().stream().map(Look::name).toList());
@@ -193,13 +192,11 @@ public record Suggestions(
         named.forEach(n -> against.add(n.look()));
         List<Suggestion> all = new ArrayList<>();
         for (OneMoved.Found f : OneMoved.of(plan, shot, against, options)) {
-            if (all.size() == options.moves()) {
-                break;
-            }
             Worked w = named(f.worked(), names);
             double seconds = plan.around().times().light();
             Optional<Look> nearest =
                     f.nearest() < 0 ? Optional.empty() : Optional.of(against.get(f.nearest()));
+            against.add(w.look());
             all.add(
                     suggestion(
                             plan,

@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
 import java.io.IOException;
@@ -50,6 +52,10 @@ class CommandsIT {
                 "check a.gdtf --paper a.pdf | 2 | --paper is for a plan",
                 "check a.yaml --paper-size letter | 2 | add --paper FILE.pdf",
                 "check /nowhere.shoot.yaml --paper a.pdf | 2 | /nowhere.shoot.yaml",
+                "check --help | 0 | --suggest=N",
+                "check --demo --suggest 4 | 2 | --suggest is for a plan",
+                "check a.yaml --suggest 13 | 2 | ask for 1 to 12 looks",
+                "check a.yaml --shot safe | 2 | add --suggest N",
                 "nonsense | 2 | nonsense",
                 "shoot | 2 | Missing required",
                 "shoot a.yaml --frames . | 2 | Say where the light goes out",
@@ -105,6 +111,36 @@ class CommandsIT {
             until("it is told", () -> check.printed().contains("is no PDF, so it stays"));
         }
         assertEquals("mine", Files.readString(pdf));
+    }
+
+    @Test
+    void looksAreSuggestedForAShotOfThePlanInTextAndForPrograms() throws Exception {
+        Path plan = dir.resolve("wall.shoot.yaml");
+        try (var in = CommandsIT.class.getResourceAsStream("/lookstep/end/wall.shoot.yaml")) {
+            Files.write(plan, in.readAllBytes());
+        }
+        String[] words = {"check", plan.toString(), "--suggest", "2", "--shot", "warm"};
+        try (Lookstep check = Lookstep.start(dir, words)) {
+            assertEquals(0, check.exitCode(), check.printed());
+            until(
+                    "they are told",
+                    () -> check.printed().contains("Looks for shot ‘warm’ that differ most"),
+                    check::printed);
+            assertTrue(check.printed().contains("‘only key"), check.printed());
+        }
+        try (Lookstep check =
+                Lookstep.start(dir, "check", plan.toString(), "--suggest", "2", "--json")) {
+            assertEquals(0, check.exitCode(), check.printed());
+            until("all is printed", () -> check.printed().strip().endsWith("}"), check::printed);
+            JsonNode suggestions = new ObjectMapper().readTree(check.printed()).path("suggestions");
+            assertEquals(2, suggestions.path("inPlace").size(), check.printed());
+            assertEquals("matched", suggestions.path("shot").asText());
+        }
+        try (Lookstep check =
+                Lookstep.start(dir, "check", plan.toString(), "--suggest", "2", "--shot", "none")) {
+            assertEquals(2, check.exitCode(), check.printed());
+            until("the shots are told", () -> check.printed().contains("matched, warm, cold"));
+        }
     }
 
     @Test

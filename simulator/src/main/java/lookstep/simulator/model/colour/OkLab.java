@@ -54,8 +54,7 @@ public record OkLab(double lightness, double a, double b) {
 
     private static OkLab ofCones(double[] cones) {
         double[] lab =
-                Matrix3.times(
-                        LAB, Math.cbrt(cones[0]), Math.cbrt(cones[1]), Math.cbrt(cones[2]));
+                Matrix3.times(LAB, Math.cbrt(cones[0]), Math.cbrt(cones[1]), Math.cbrt(cones[2]));
         return new OkLab(lab[0], lab[1], lab[2]);
     }
 
