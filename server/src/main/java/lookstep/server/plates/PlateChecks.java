@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.BiFunction;
+import java.util.stream.IntStream;
 import lookstep.server.live.PlateStep;
 import lookstep.server.look.RigLevels;
 import lookstep.server.plan.CameraSettings;
@@ -231,7 +232,7 @@ final class PlateChecks {
 
     private RigLevels full(int light) {
         return new RigLevels(
-                java.util.stream.IntStream.range(0, model.plan().rig().size())
+                IntStream.range(0, model.plan().rig().size())
                         .mapToObj(
                                 l -> {
                                     double[] levels =
