@@ -29,6 +29,19 @@ final class EditedRig {
         return read(text.substring(0, where) + slot + text.substring(end));
     }
 
+    /** With a light that somebody moves for one look. */
+    static ShootPlan movedInALook(String look, String light) {
+        String text = DemoShoot.text();
+        int at = text.indexOf("- name: " + look);
+        int lights = text.indexOf("lights:", at);
+        return read(
+                text.substring(0, lights)
+                        + "moved:\n      "
+                        + light
+                        + ": {position: [1, 1, 2], aim: [0, 0, 1.5]}\n    "
+                        + text.substring(lights));
+    }
+
     private static ShootPlan read(String text) {
         return ((PlanReading.Good)
                         new PlanReader(GenericFixtures.all())
