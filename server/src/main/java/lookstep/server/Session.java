@@ -59,6 +59,7 @@ import lookstep.server.plates.PlateArithmetic;
 import lookstep.server.plates.PlateBook;
 import lookstep.server.plates.PlateFrames;
 import lookstep.server.plates.PlateTaker;
+import lookstep.server.plates.PlateWatch;
 import lookstep.server.plates.PlatesNow;
 import lookstep.server.plates.Shutter;
 import lookstep.server.prediction.Predictions;
@@ -274,6 +275,16 @@ final class Session implements AutoCloseable {
                         });
         parts.push(LoopThread.start("plates", taker::doWork));
         parts.push(LoopThread.start("plate book", plates::doWork));
+        parts.push(
+                LoopThread.start(
+                        "plate watch",
+                        new PlateWatch(
+                                        live,
+                                        lightings,
+                                        plates,
+                                        plateFrames::of,
+                                        PlateArithmetic::changed)
+                                ::doWork));
         Desk desk =
                 new Desk(
                         plan,

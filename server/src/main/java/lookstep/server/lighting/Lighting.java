@@ -119,6 +119,13 @@ public final class Lighting {
         return worked(plan.look(shot.look()), state.changes().of(shot.id(), shot.look())).look();
     }
 
+    /** What the lights do for a shot in a state, whether that shot is on or not. */
+    public RigLevels levels(LiveState state, Shot shot) {
+        return worked(plan.look(shot.look()), state.changes().of(shot.id(), shot.look()))
+                .levels()
+                .levels();
+    }
+
     /**
      * How the picture differs from the planned one because the camera stays where it is or left and
      * right were swapped; empty if neither is so, or nobody will see it.

@@ -383,6 +383,7 @@ public final class Live {
                 ofPlates(frame.number(), plates).ifPresent(e -> events.add(1, e));
             } else if (clocks.together(frame, newest)
                     && !frame.byHand()
+                    && !state.plates().use(frame.number())
                     && !(frame.shot().equals(shot) && frame.plates().equals(plates))) {
                 events.add(belongs(frame.number(), shot, of, false));
                 ofPlates(frame.number(), plates).ifPresent(events::add);

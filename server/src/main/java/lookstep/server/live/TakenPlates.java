@@ -1,6 +1,7 @@
 package lookstep.server.live;
 
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * The plates of a shoot.
@@ -17,6 +18,13 @@ public record TakenPlates(Optional<PlateRun> run, Optional<PlateSet> set, String
     /** Whether this is the run that is being taken. */
     boolean takes(String id) {
         return run.filter(r -> r.id().equals(id)).isPresent();
+    }
+
+    /** Whether this frame is the one of a step: what it is of is known by what it shows. */
+    boolean use(int frame) {
+        return Stream.concat(run.stream(), set.stream().map(PlateSet::run))
+                .flatMap(r -> r.taken().values().stream())
+                .anyMatch(t -> t.number() == frame);
     }
 
     /** What an event of plates makes of them; events of another run change nothing. */

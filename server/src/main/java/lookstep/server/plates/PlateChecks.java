@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.BiFunction;
+import java.util.stream.IntStream;
 import lookstep.server.live.PlateStep;
 import lookstep.server.look.RigLevels;
 import lookstep.server.plan.CameraSettings;
@@ -28,8 +29,14 @@ final class PlateChecks {
     /** Under this mean (1 is white) nothing can be told from what a light adds. */
     private static final double FAINT = 2e-4;
 
-    /** So much better must the pattern of another light fit. */
-    private static final double CLEARLY = 0.2;
+    /**
+     * So much better must the pattern of another light fit, and so well at least. Correlations are
+     * compared by Fisher's z, their inverse hyperbolic tangent: near 1 a little is much.
+     */
+    private static final double CLEARLY = 0.5;
+
+    private static final double FITS = 0.6;
+    private static final double MOST_LIKE = 0.995;
 
     private static final double BURNT = 0.02;
     /** Of the brightest thousandth: faces of one stand-in are no more than that. */
@@ -209,13 +216,13 @@ final class PlateChecks {
         if (step.share() > 0 && step.share() < 1) {
             return Optional.empty();
         }
-        double own = likeness(added, expected);
+        double own = z(likeness(added, expected));
         String best = "";
-        double most = own + CLEARLY;
+        double most = Math.max(own + CLEARLY, z(FITS));
         for (int l = 0; l < model.plan().rig().size(); l++) {
             Light light = model.plan().rig().get(l);
             if (!light.name().equals(step.light())) {
-                double other = likeness(added, model.added(full(l)));
+                double other = z(likeness(added, model.added(full(l))));
                 if (other > most) {
                     most = other;
                     best = light.name();
@@ -229,9 +236,14 @@ final class PlateChecks {
                                 .formatted(best, step.light()));
     }
 
+    private static double z(double correlation) {
+        double r = Math.max(-MOST_LIKE, Math.min(MOST_LIKE, correlation));
+        return 0.5 * Math.log((1 + r) / (1 - r));
+    }
+
     private RigLevels full(int light) {
         return new RigLevels(
-                java.util.stream.IntStream.range(0, model.plan().rig().size())
+                IntStream.range(0, model.plan().rig().size())
                         .mapToObj(
                                 l -> {
                                     double[] levels =

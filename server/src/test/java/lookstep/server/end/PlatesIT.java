@@ -1,146 +1,158 @@
 package lookstep.server.end;
 
-import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static lookstep.server.end.Lookstep.until;
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import com.microsoft.playwright.Browser.NewContextOptions;
-import com.microsoft.playwright.Locator;
-import com.microsoft.playwright.Page;
-import com.microsoft.playwright.Playwright;
-import com.microsoft.playwright.assertions.PlaywrightAssertions;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.CookieManager;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.regex.Pattern;
+import java.util.Locale;
+import java.util.stream.StreamSupport;
+import lookstep.server.plan.file.DemoShoot;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Disabled;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
-/**
- * A photographer who takes plates of a simulated set and tries looks on them, with the program as it
- * is packaged and Chromium before its pages.
- */
+/** Plates taken on the simulated set, by {@code lookstep rehearse} as a process of its own. */
 class PlatesIT {
-    private static final double PATIENCE_MILLIS = 120_000;
+    private static final JsonMapper JSON = JsonMapper.builder().build();
 
     @TempDir Path dir;
 
+    private final HttpClient crew =
+            HttpClient.newBuilder().cookieHandler(new CookieManager()).build();
     private Lookstep lookstep;
-    private Playwright playwright;
-    private com.microsoft.playwright.Browser chromium;
-    private Page set;
-
-    @BeforeEach
-    void rehearse() throws IOException {
-        PlaywrightAssertions.setDefaultAssertionTimeout(PATIENCE_MILLIS);
-        playwright = Browser.playwright();
-        chromium = Browser.chromium(playwright);
-        start();
-    }
-
-    private void start() throws IOException {
-        lookstep = Lookstep.start(dir, "rehearse", "--http", "127.0.0.1:0");
-        set =
-                chromium.newContext(new NewContextOptions().setViewportSize(1366, 768))
-                        .newPage();
-        set.setDefaultTimeout(PATIENCE_MILLIS);
-        set.navigate(lookstep.link(1));
-        set.locator("step-key .name:not(:empty)").waitFor();
-    }
+    private String origin;
+    private Path plan;
 
     @AfterEach
     void takeDown() {
         lookstep.close();
-        chromium.close();
-        playwright.close();
+    }
+
+    private void rehearse(String way) throws Exception {
+        if (plan == null) {
+            plan = Files.writeString(dir.resolve("demo.shoot.yaml"), DemoShoot.text());
+        }
+        lookstep =
+                Lookstep.start(
+                        dir,
+                        "rehearse",
+                        plan.toString(),
+                        "--way",
+                        way.toLowerCase(Locale.ROOT),
+                        "--http",
+                        "127.0.0.1:0");
+        String link = lookstep.link(0);
+        origin = link.replaceAll("/open/.*", "");
+        crew.send(
+                HttpRequest.newBuilder(URI.create(link)).build(),
+                HttpResponse.BodyHandlers.discarding());
+    }
+
+    private JsonNode press(String path, String body) {
+        try {
+            HttpResponse<String> answer =
+                    crew.send(
+                            HttpRequest.newBuilder(URI.create(origin + path))
+                                    .header("X-Lookstep", "1")
+                                    .header("Content-Type", "application/json")
+                                    .POST(
+                                            HttpRequest.BodyPublishers.ofString(
+                                                    body.replace('\'', '"')))
+                                    .build(),
+                            HttpResponse.BodyHandlers.ofString());
+            assertEquals(200, answer.statusCode(), answer.body());
+            return JSON.readTree(answer.body());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new AssertionError(e);
+        }
+    }
+
+    /** A press that changes nothing is answered with how things are. */
+    private JsonNode now() {
+        return press("/show", "{'show':'all'}");
+    }
+
+    private String state() {
+        return now().path("plates").path("state").asText();
+    }
+
+    private int taken() {
+        return (int)
+                StreamSupport.stream(now().path("plates").path("steps").spliterator(), false)
+                        .filter(s -> s.path("frame").asInt() > 0)
+                        .count();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"FOLDER", "FTP", "PTPIP"})
+    void aRehearsalTakesThemAllByItself(String way) throws Exception {
+        rehearse(way);
+        press("/step", "{'at':0}");
+        until("the stand-in has taken its picture", () -> now().path("frames").size() == 1);
+        JsonNode begun = press("/plates", "{'do':'begin','standIn':true}");
+        assertEquals("plate", begun.path("light").path("what").asText());
+        until("some are taken", () -> taken() >= 8, () -> now().path("plates").toString());
+        until("they are all taken", () -> taken() == 17, () -> now().path("plates").toString());
+        until("the look is back", () -> now().path("light").path("what").asText().equals("look"));
+        JsonNode after = now();
+        assertEquals(1, after.path("shots").get(0).path("frames").asInt());
+        assertEquals(1, after.path("band").path("frame").asInt());
+        assertEquals(1, after.path("position").path("at").asInt());
     }
 
     @Test
-    void platesAreTakenLooksAreTriedOnThemAndOneGoesIntoTheOrder() throws IOException {
-        Locator first = set.locator("set-list img").first();
-        assertThat(first).not().hasClass("plates");
+    void theNextLookGivesThemUp() throws Exception {
+        rehearse("FOLDER");
+        press("/plates", "{'do':'begin','standIn':true}");
+        until("some are taken", () -> taken() >= 2);
+        JsonNode on = press("/step", "{'at':0}");
+        assertEquals("look", on.path("light").path("what").asText());
+        until("no longer taking", () -> state().equals("none"));
+        assertTrue(now().path("plates").path("says").asText().endsWith("the shoot went on"));
+    }
 
-        set.locator("#switches button[value='plates']").click();
-        set.locator("plate-run input[type='radio']").last().check();
-        set.getByText("Take plates", new Page.GetByTextOptions().setExact(false)).first().click();
-        assertThat(set.locator("plate-run")).containsText("Taken");
-        assertThat(first).hasClass("plates");
-        assertThat(set.locator("plate-run")).containsText("house only");
-
-        set.locator("#try-looks").click();
-        Locator picture = set.locator("look-mixer .picture-frame img");
-        assertThat(picture).hasAttribute("alt", "The mix, from plates");
-        assertThat(set.locator("look-mixer .counted li").first()).containsText("mid grey");
-        String before = counted();
-        Locator off = lamp("key").getByText("off");
-        off.click();
-        assertThat(off).hasAttribute("aria-pressed", "true");
-        assertThat(set.locator("look-mixer .counted")).not().hasText(before);
-        assertNotEquals(before, counted());
-
-        set.locator("look-mixer .keep input").fill("Key off");
-        set.getByText("Put into the order").click();
-        assertThat(set.locator("look-mixer .said")).containsText("‘Key off’ is in the running order");
-
-        set.locator("look-cards > button").click();
-        Locator cards = set.locator("look-cards li");
-        assertThat(set.locator("look-cards > p")).containsText("From plates");
-        assertTrue(cards.count() >= 6, cards.count() + " suggestions");
-        assertThat(cards.first().locator("img")).hasClass("plates");
-        String name = cards.first().locator("h3").textContent();
-        cards.first().getByText("Into the order").click();
-        assertThat(set.locator("look-mixer .said")).containsText("‘" + name + "’");
-        set.locator("look-mixer .back").click();
-        assertThat(line("Key off").locator("img")).hasClass("plates");
-        assertThat(line(name).locator("img")).hasClass("plates");
-
-        // What was taken is there again after a power cut, and the looks that were put in.
+    @Test
+    void afterAKillInTheMiddleTheyGoOn() throws Exception {
+        rehearse("FOLDER");
+        press("/plates", "{'do':'begin','standIn':true}");
+        until("some are taken", () -> taken() >= 3);
         lookstep.kill();
-        set.close();
-        start();
-        assertThat(set.locator("set-list img").first()).hasClass("plates");
-        assertThat(line("Key off")).isVisible();
-
-        // A light that is moved in the plan makes them stale, and it is said.
-        set.locator("#edit-plan").click();
-        set.getByRole(com.microsoft.playwright.options.AriaRole.TAB, new Page.GetByRoleOptions().setName("Lights")).click();
-        Locator metres = set.locator("plan-desk .point input").first();
-        metres.fill("-1.2");
-        metres.press("Enter");
-        set.locator("plan-desk .back").click();
-        assertThat(set.locator("set-list img").first()).not().hasClass("plates");
-        set.locator("#switches button[value='plates']").click();
-        assertThat(set.locator("plate-run")).containsText("the rig was edited since they were taken");
-        assertEquals(" ✕", set.locator("#switches button[value='plates'] .mark").textContent());
+        rehearse("FOLDER");
+        assertEquals("taking", state());
+        assertTrue(taken() >= 3);
+        until("they are all taken", () -> taken() == 17, () -> now().path("plates").toString());
     }
 
-    private String counted() {
-        return set.locator("look-mixer .counted").textContent();
-    }
-
-    private Locator lamp(String name) {
-        return set.locator("look-mixer .lamp")
-                .filter(
-                        new Locator.FilterOptions()
-                                .setHas(
-                                        set.locator(
-                                                "h3",
-                                                new Page.LocatorOptions()
-                                                        .setHasText(
-                                                                Pattern.compile(
-                                                                        "^" + name + "$")))));
-    }
-
-    private Locator line(String name) {
-        return set.locator("set-list li")
-                .filter(
-                        new Locator.FilterOptions()
-                                .setHasText(
-                                        Pattern.compile(
-                                                Pattern.quote(name),
-                                                Pattern.CASE_INSENSITIVE)))
-                .first();
+    /** To be switched on with the arithmetic: response and stack are stubs in this tree. */
+    @Disabled("waits for ResponseRecovery, PlateStack and Registration")
+    @ParameterizedTest
+    @ValueSource(strings = {"FOLDER", "PTPIP"})
+    void theyComeToASetThatIsReady(String way) throws Exception {
+        rehearse(way);
+        press("/plates", "{'do':'begin','standIn':true}");
+        until("they are all taken", () -> taken() == 17, () -> now().path("plates").toString());
+        until("they are ready", () -> state().equals("ready"), () -> now().path("plates").toString());
+        assertFalse(now().path("plates").path("taken").asText().isEmpty());
+        lookstep.kill();
+        rehearse(way);
+        until("they are ready again", () -> state().equals("ready"));
     }
 }

@@ -5,13 +5,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 import lookstep.protocols.fixture.Fixture;
 import lookstep.protocols.fixture.GenericFixtures;
 import lookstep.protocols.fixture.Mode;
-import lookstep.server.DemoPlan;
 import lookstep.server.live.PlateStep;
 import lookstep.server.look.Photometry;
 import lookstep.server.look.RigLevels;
@@ -20,6 +20,7 @@ import lookstep.server.plan.Light;
 import lookstep.server.plan.Modifier;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
+import lookstep.server.plan.file.DemoShoot;
 import lookstep.simulator.model.colour.WhiteBalance;
 import lookstep.simulator.model.space.Vec3;
 import org.junit.jupiter.api.Test;
@@ -28,7 +29,7 @@ import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 
 class PlateStepsTest {
-    private static final ShootPlan DEMO = DemoPlan.read();
+    private static final ShootPlan DEMO = DemoShoot.read(GenericFixtures.all()).at("");
     private static final Shot SHOT = DEMO.shots().get(0);
 
     /** The demo's camera. */
@@ -90,7 +91,7 @@ class PlateStepsTest {
                 for (int i = 0; i < seen.length; i++) {
                     seen[i] = MODEL.lamp(i / 3) ? 0 : house[i] + added[i];
                 }
-                java.util.Arrays.sort(seen);
+                Arrays.sort(seen);
                 double brightest = seen[(int) (seen.length * 0.995)];
                 boolean full =
                         step.levels().stream().flatMap(List::stream).anyMatch(l -> l > 0.99);
