@@ -57,6 +57,7 @@ import lookstep.server.plan.Shot;
 import lookstep.server.plan.edit.PlanKeeper;
 import lookstep.server.plates.PlateArithmetic;
 import lookstep.server.plates.PlateBook;
+import lookstep.server.plates.PlateChange;
 import lookstep.server.plates.PlateFrames;
 import lookstep.server.plates.PlateTaker;
 import lookstep.server.plates.PlateWatch;
@@ -283,7 +284,7 @@ final class Session implements AutoCloseable {
                                         lightings,
                                         plates,
                                         plateFrames::of,
-                                        PlateArithmetic::changed)
+                                        PlateChange::seen)
                                 ::doWork));
         Desk desk =
                 new Desk(

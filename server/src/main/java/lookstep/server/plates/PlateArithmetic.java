@@ -26,45 +26,7 @@ public final class PlateArithmetic {
 
     /** How far the second picture has moved against the first. */
     public static Shift moved(CodedPicture one, CodedPicture other) {
-        try {
-            return Registration.between(one, other);
-        } catch (UnsupportedOperationException stub) {
-            // TAKE OUT when the real one is merged
-            return new Shift(0, 0, 0);
-        }
-    }
-
-    /** Steadier than a tripod on a wooden floor need not be. */
-    private static final double MOVED = 0.005;
-
-    private static final double CERTAIN = 0.5;
-
-    /** Whether a later frame is not what the plates say it should be; empty if it may be. */
-    public static Optional<String> changed(Later later) {
-        SeenPlate frame = later.frame();
-        CameraSettings camera = later.set().camera();
-        CodedPicture wanted =
-                CodedPicture.of(
-                        later.set()
-                                .stack()
-                                .picture(
-                                        1,
-                                        ModelledPlates.flat(later.levels()),
-                                        frame.scale(camera),
-                                        frame.kelvin(camera)));
-        if (wanted.width() != frame.picture().width()
-                || wanted.height() != frame.picture().height()) {
-            return Optional.empty();
-        }
-        Shift shift = moved(wanted, frame.picture());
-        double far = Math.max(Math.abs(shift.x()), Math.abs(shift.y()));
-        return shift.certainty() >= CERTAIN && far > MOVED
-                ? Optional.of(
-                        String.format(
-                                Locale.ROOT,
-                                "the camera has moved by %.1f %% of the picture since they were taken",
-                                far * 100))
-                : Optional.empty();
+        return Registration.between(one, other);
     }
 
     /**

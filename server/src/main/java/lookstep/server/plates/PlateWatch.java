@@ -10,6 +10,7 @@ import lookstep.server.live.Live;
 import lookstep.server.live.LiveState;
 import lookstep.server.live.PlateSet;
 import lookstep.server.look.RigLevels;
+import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -35,9 +36,12 @@ public final class PlateWatch {
     /**
      * A frame, and what the plates say of the light it was taken in.
      *
-     * @param levels of the shot's look, with what was changed on the set
+     * @param plan with every light where the shot's look has it
+     * @param shot that the frame is of
+     * @param levels of its look, with what was changed on the set
      */
-    public record Later(SeenPlate frame, MeasuredSet set, RigLevels levels) {}
+    public record Later(
+            SeenPlate frame, MeasuredSet set, ShootPlan plan, Shot shot, RigLevels levels) {}
 
     /**
      * @param frames the pixels of a frame
@@ -109,7 +113,12 @@ public final class PlateWatch {
                         seen ->
                                 changed.apply(
                                         new Later(
-                                                seen, set, lighting.levels(state, shot.get()))));
+                                                seen,
+                                                set,
+                                                lighting.plan()
+                                                        .placed(lighting.look(state, shot.get())),
+                                                shot.get(),
+                                                lighting.levels(state, shot.get()))));
     }
 
     /** Of the frame with the house only. */

@@ -6,7 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
-import lookstep.server.DemoPlan;
+import lookstep.protocols.fixture.GenericFixtures;
+import lookstep.server.plan.file.DemoShoot;
 import lookstep.server.look.LightReport;
 import lookstep.server.look.LookLevels;
 import lookstep.server.plan.Look;
@@ -15,7 +16,7 @@ import lookstep.server.plan.ShootPlan;
 import org.junit.jupiter.api.Test;
 
 class MixTest {
-    private final ShootPlan plan = DemoPlan.read();
+    private final ShootPlan plan = DemoShoot.read(GenericFixtures.all()).at("");
 
     /** Within a hundredth of a stop: the slots' steps are finer than that where light is bright. */
     @Test

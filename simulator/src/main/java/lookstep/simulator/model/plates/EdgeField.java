@@ -70,6 +70,21 @@ final class EdgeField {
         return new EdgeField(w, h, re, im);
     }
 
+    /** Without what a mask leaves out; of the same proportions, rows from the top. */
+    EdgeField within(boolean[] allowed, int maskWidth, int maskHeight) {
+        double[] keptRe = re.clone();
+        double[] keptIm = im.clone();
+        for (int y = 0; y < height; y++) {
+            for (int x = 0; x < width; x++) {
+                if (!allowed[y * maskHeight / height * maskWidth + x * maskWidth / width]) {
+                    keptRe[y * width + x] = 0;
+                    keptIm[y * width + x] = 0;
+                }
+            }
+        }
+        return new EdgeField(width, height, keptRe, keptIm);
+    }
+
     private static int narrow(CodedPicture picture) {
         return Math.max(8, (int) Math.round(WIDTH * (double) picture.width() / picture.height()));
     }

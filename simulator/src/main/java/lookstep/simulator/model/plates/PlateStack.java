@@ -318,6 +318,21 @@ public final class PlateStack {
     }
 
     /**
+     * A later frame of the same camera in linear light, scaled down alike.
+     *
+     * @return red, green, blue of every pixel, rows from the top; 1 is the light of code 255
+     * @throws IllegalArgumentException if it is not as large as the plates, or too small
+     */
+    public float[] linear(CodedPicture frame, int width) {
+        if (frame.width() != width() || frame.height() != height()) {
+            throw new IllegalArgumentException(
+                    "a frame of %d x %d pixels for plates of %d x %d"
+                            .formatted(frame.width(), frame.height(), width(), height()));
+        }
+        return new Boxes(width(), height(), width).mean(frame, response);
+    }
+
+    /**
      * Which pixels of {@link #linear} have a burnt one in any frame, rows from the top: what they
      * hold is too small there.
      */

@@ -52,18 +52,48 @@ public final class Registration {
     }
 
     /**
+     * The same where something may move by itself, such as people.
+     *
+     * @param allowed pixels that count, of a picture of the same proportions, rows from the top
+     * @throws IllegalArgumentException if sizes differ
+     */
+    public static Shift between(
+            CodedPicture one,
+            CodedPicture other,
+            boolean[] allowed,
+            int maskWidth,
+            int maskHeight) {
+        if (allowed.length != maskWidth * maskHeight) {
+            throw new IllegalArgumentException(
+                    "a mask of %d values for %d x %d pixels"
+                            .formatted(allowed.length, maskWidth, maskHeight));
+        }
+        alike(one, other);
+        return motion(
+                        EdgeField.of(one).within(allowed, maskWidth, maskHeight),
+                        EdgeField.of(other).within(allowed, maskWidth, maskHeight))
+                .shift();
+    }
+
+    /**
      * With turn and zoom.
      *
      * @throws IllegalArgumentException if sizes differ
      */
     public static Motion motion(CodedPicture one, CodedPicture other) {
+        alike(one, other);
+        return motion(EdgeField.of(one), EdgeField.of(other));
+    }
+
+    private static void alike(CodedPicture one, CodedPicture other) {
         if (one.width() != other.width() || one.height() != other.height()) {
             throw new IllegalArgumentException(
                     "pictures of %d x %d and %d x %d pixels: compare alike ones"
                             .formatted(one.width(), one.height(), other.width(), other.height()));
         }
-        EdgeField a = EdgeField.of(one);
-        EdgeField b = EdgeField.of(other);
+    }
+
+    private static Motion motion(EdgeField a, EdgeField b) {
         Whole whole = whole(a, b);
         if (whole.certainty == 0) {
             return new Motion(new Shift(0, 0, 0), 0, 1, 0);
