@@ -54,13 +54,11 @@ public final class BandOnSet {
 
     private final Plates plates;
     private final Scene scene;
-    private final Camera camera;
     private final int width;
     private final int height;
 
     private BandOnSet(Scene scene, Camera camera, int width, int height) {
         this.scene = scene;
-        this.camera = camera;
         this.width = width;
         this.height = height;
         this.plates = Renderer.plates(scene, camera, width, height);

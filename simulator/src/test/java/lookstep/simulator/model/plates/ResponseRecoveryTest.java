@@ -29,8 +29,10 @@ class ResponseRecoveryTest {
         BufferedImage image = new BufferedImage(SIDE, SIDE, BufferedImage.TYPE_INT_RGB);
         for (int y = 0; y < SIDE; y++) {
             for (int x = 0; x < SIDE; x++) {
-                double house = 0.002 + 0.05 * (y / 10) / 20.0;
-                double light = Math.pow(0.93, (x / 10) * 2.0) * (0.3 + 0.7 * (y / 10) / 20.0);
+                int row = Math.floorDiv(y, 10);
+                int column = Math.floorDiv(x, 10);
+                double house = 0.002 + 0.05 * row / 20;
+                double light = Math.pow(0.93, 2.0 * column) * (0.3 + 0.7 * row / 20);
                 double v = Math.min(1, (house + share * light) * exposure);
                 int z = (int) Math.round(255 * signal.applyAsDouble(v));
                 image.setRGB(x, y, z << 16 | z << 8 | z);
