@@ -60,6 +60,6 @@ class PlateChangeTest {
 
     @Test
     void aLightThatWasMovedIsTold() throws IOException {
-        assertSays("‘rim’", Truth.AS_PLANNED.rimAside(1.5));
+        assertSays("was a light moved", Truth.AS_PLANNED.rimAside(1.5));
     }
 }
