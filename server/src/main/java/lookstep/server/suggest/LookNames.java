@@ -24,7 +24,7 @@ final class LookNames {
     /** Twice the tolerance of lamps' whites (ANSI C78.377 has 0.006, from memory). */
     private static final double WHITE_DUV = 0.012;
 
-    private static final int MOST_PARTS = 2;
+    private static final int MOST_PARTS = 3;
 
     private final Set<String> taken = new HashSet<>();
 

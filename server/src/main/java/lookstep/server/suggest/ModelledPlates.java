@@ -12,6 +12,7 @@ import lookstep.server.plan.Shot;
 import lookstep.server.prediction.Predictions;
 import lookstep.server.prediction.Staging;
 import lookstep.simulator.model.colour.Xyz;
+import lookstep.simulator.model.light.Luminaire;
 import lookstep.simulator.model.optics.Camera;
 import lookstep.simulator.model.optics.Exposure;
 import lookstep.simulator.model.picture.LinearPicture;
@@ -48,14 +49,17 @@ public record ModelledPlates(LinearPlates plates, Cast cast) {
         Camera camera = Staging.camera(plan, shot, look).exact().focused(Camera.ALL_SHARP);
         Sensor sensor = plan.around().sensor();
         int height = (int) Math.round(width * sensor.shortMillimetres() / sensor.longMillimetres());
-        Plates lit = Renderer.plates(scene(plan, shot, look, lights), camera, width, height);
+        List<Luminaire> each = lights.stream().map(Photometry::luminaire).toList();
+        // Lights of one kind in one place differ in their emitters alone: rendered once.
+        List<Luminaire> unlike = each.stream().distinct().toList();
+        Plates lit = Renderer.plates(scene(plan, shot, look, unlike), camera, width, height);
         List<float[]> planes = new ArrayList<>();
-        List<Xyz> dark = Collections.nCopies(lights.size(), Xyz.ZERO);
+        List<Xyz> dark = Collections.nCopies(unlike.size(), Xyz.ZERO);
         planes.add(plane(lit.compose(dark, Predictions.houseWhite(plan), camera)));
         for (int l = 0; l < lights.size(); l++) {
             for (Xyz emitter : Photometry.emitters(lights.get(l))) {
                 List<Xyz> alone = new ArrayList<>(dark);
-                alone.set(l, emitter);
+                alone.set(unlike.indexOf(each.get(l)), emitter);
                 planes.add(plane(lit.compose(alone, Xyz.ZERO, camera)));
             }
         }
@@ -69,13 +73,9 @@ public record ModelledPlates(LinearPlates plates, Cast cast) {
                 cast(lit));
     }
 
-    private static Scene scene(ShootPlan plan, Shot shot, Look look, List<Light> lights) {
+    private static Scene scene(ShootPlan plan, Shot shot, Look look, List<Luminaire> lamps) {
         Scene staged = Staging.scene(plan, shot, look);
-        return new Scene(
-                staged.figures(),
-                staged.room(),
-                lights.stream().map(Photometry::luminaire).toList(),
-                staged.houseLux());
+        return new Scene(staged.figures(), staged.room(), lamps, staged.houseLux());
     }
 
     private static float[] plane(LinearPicture picture) {

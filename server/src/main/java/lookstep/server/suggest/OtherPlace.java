@@ -39,10 +39,19 @@ record OtherPlace(Placing placing, String words, String caution) {
     /** Higher than this a stand goes over heads. */
     private static final double OVERHEAD_METRES = 2.6;
 
+    /** No usual stand is so high (common practice). */
+    private static final double HANGS_METRES = 3.5;
+
     private static final double FACES_METRES = 1.5;
 
-    /** Those there are for a light in a shot. */
+    /**
+     * Those there are for a light in a shot; none for one that hangs over heads, which stays where
+     * somebody licensed put it.
+     */
     static List<OtherPlace> of(ShootPlan plan, Shot shot, Light light) {
+        if (light.position().z() > HANGS_METRES) {
+            return List.of();
+        }
         Scene scene = Staging.scene(plan, shot);
         Camera camera = Staging.camera(plan, shot);
         double deep = scene.figures().stream().mapToDouble(f -> f.feet().y()).max().orElse(0);

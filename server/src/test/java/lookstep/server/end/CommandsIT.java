@@ -131,7 +131,7 @@ class CommandsIT {
         try (Lookstep check =
                 Lookstep.start(dir, "check", plan.toString(), "--suggest", "2", "--json")) {
             assertEquals(0, check.exitCode(), check.printed());
-            until("all is printed", () -> check.printed().strip().endsWith("}"), check::printed);
+            until("all is printed", () -> check.printed().strip().endsWith("\n}"), check::printed);
             JsonNode suggestions = new ObjectMapper().readTree(check.printed()).path("suggestions");
             assertEquals(2, suggestions.path("inPlace").size(), check.printed());
             assertEquals("matched", suggestions.path("shot").asText());
