@@ -40,8 +40,7 @@ final class CameraHand {
      */
     void want(LiveState state, Shown shown) {
         Wish wish = new Wish(state.shot(), state.take(), shown.look().camera());
-        boolean meant =
-                shown.what() == Shown.What.LOOK || shown.what() == Shown.What.PLATE;
+        boolean meant = shown.what() == Shown.What.LOOK || shown.what() == Shown.What.PLATE;
         if (meant && !wish.equals(last)) {
             last = wish;
             control.want(wish.settings());

@@ -148,10 +148,7 @@ public final class Main implements Actions {
                 rehearsal.place(session.lighting().shot(now), session.lighting().shown(now).look());
                 if (session.lighting().shown(now).what() == Shown.What.PLATE) {
                     placeForPlates(
-                            rehearsal,
-                            session.lighting(),
-                            now,
-                            session.lighting().shown(now));
+                            rehearsal, session.lighting(), now, session.lighting().shown(now));
                 }
                 follow(session, rehearsal);
                 greet("Rehearsing ‘%s’ on a simulated set.", session, http);
@@ -443,7 +440,6 @@ public final class Main implements Actions {
     private static String plates(LiveState state) {
         return state.plates().run().map(PlateRun::id).orElse("");
     }
-
 
     /** The simulated people and camera follow the running order, and the light. */
     private static void follow(Session session, Rehearsal rehearsal) {

@@ -20,7 +20,6 @@ import lookstep.server.frames.PreviewResult.Preview;
 import lookstep.server.live.Event.FileMark;
 import lookstep.server.live.Frame;
 import lookstep.server.live.LiveState;
-import lookstep.server.live.Showing;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 

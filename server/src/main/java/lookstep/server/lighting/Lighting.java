@@ -213,8 +213,7 @@ public final class Lighting {
     }
 
     /** The light of the step, the camera as all its frames have it. */
-    private static Shown plate(
-            PlateRun run, Look planned, Adjustment adjustment, Worked now) {
+    private static Shown plate(PlateRun run, Look planned, Adjustment adjustment, Worked now) {
         return new Shown(
                 Shown.What.PLATE,
                 planned,

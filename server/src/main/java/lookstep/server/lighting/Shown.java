@@ -11,8 +11,8 @@ import lookstep.server.plan.Look;
  * What the lights are to do now.
  *
  * @param what which of the four it is
- * @param planned the look as the plan has it; for a test, a plate or before the first shot, the look that
- *     comes after it
+ * @param planned the look as the plan has it; for a test, a plate or before the first shot, the
+ *     look that comes after it
  * @param look the same with what was changed on the set
  * @param adjustment what was changed
  * @param worked the look worked out

@@ -393,9 +393,7 @@ public final class Live {
     }
 
     private static Optional<Event> ofPlates(int number, String run) {
-        return run.isEmpty()
-                ? Optional.empty()
-                : Optional.of(new Event.FrameOfPlates(number, run));
+        return run.isEmpty() ? Optional.empty() : Optional.of(new Event.FrameOfPlates(number, run));
     }
 
     private Event.FrameTaken taken(Arrival arrival, String shot, ShotFacts of) {
@@ -489,9 +487,7 @@ public final class Live {
 
     /** The run is given up. */
     public synchronized LiveState giveUpPlates(String id, String why) throws IOException {
-        return state.plates().takes(id)
-                ? record(List.of(new Event.PlatesEnded(id, why)))
-                : state;
+        return state.plates().takes(id) ? record(List.of(new Event.PlatesEnded(id, why))) : state;
     }
 
     /** What somebody or something says of the newest whole set; no matter if it is gone. */

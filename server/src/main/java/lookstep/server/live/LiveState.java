@@ -200,7 +200,9 @@ public record LiveState(
                 leftOut = with(leftOut, e.file());
             } else if (event instanceof Event.ShowingChanged e) {
                 showing = e.showing();
-            } else if (!frame(event) && !window(event, atEpochMillis) && !plates(event, atEpochMillis)) {
+            } else if (!frame(event)
+                    && !window(event, atEpochMillis)
+                    && !plates(event, atEpochMillis)) {
                 light(event, atEpochMillis);
             }
         }

@@ -12,8 +12,7 @@ import java.util.stream.Stream;
  */
 public record TakenPlates(Optional<PlateRun> run, Optional<PlateSet> set, String gaveUp) {
     /** Before any. */
-    public static final TakenPlates NONE =
-            new TakenPlates(Optional.empty(), Optional.empty(), "");
+    public static final TakenPlates NONE = new TakenPlates(Optional.empty(), Optional.empty(), "");
 
     /** Whether this is the run that is being taken. */
     boolean takes(String id) {
@@ -40,7 +39,9 @@ public record TakenPlates(Optional<PlateRun> run, Optional<PlateSet> set, String
         } else if (event instanceof Event.PlatesEnded e) {
             return takes(e.id()) ? ended(e.why(), atEpochMillis) : this;
         } else if (event instanceof Event.PlatesStale e) {
-            return holds(e.id()) ? new TakenPlates(run, set.map(s -> s.stale(e.why())), gaveUp) : this;
+            return holds(e.id())
+                    ? new TakenPlates(run, set.map(s -> s.stale(e.why())), gaveUp)
+                    : this;
         } else if (event instanceof Event.PlatesGood e) {
             return holds(e.id())
                     ? new TakenPlates(run, set.map(s -> s.good(atEpochMillis)), gaveUp)

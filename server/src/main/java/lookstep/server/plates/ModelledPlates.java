@@ -34,8 +34,7 @@ public final class ModelledPlates {
     private final LinearPlates linear;
     private final boolean[] lamp;
 
-    private ModelledPlates(
-            ShootPlan plan, LinearPlates linear, boolean[] lamp) {
+    private ModelledPlates(ShootPlan plan, LinearPlates linear, boolean[] lamp) {
         this.plan = plan;
         this.linear = linear;
         this.lamp = lamp;
@@ -54,8 +53,7 @@ public final class ModelledPlates {
         Look taken = look.taken(set);
         Camera camera = Staging.camera(placed, shot, taken).exact();
         Sensor sensor = plan.around().sensor();
-        int height =
-                (int) Math.round(WIDTH * sensor.shortMillimetres() / sensor.longMillimetres());
+        int height = (int) Math.round(WIDTH * sensor.shortMillimetres() / sensor.longMillimetres());
         Scene scene = Staging.scene(placed, shot, taken);
         Plates plates =
                 Renderer.plates(standIn ? Staging.standIn(scene) : scene, camera, WIDTH, height);

@@ -38,8 +38,7 @@ public final class PlateBook {
      * @param of its run's frames; tells whether it was taken anew
      * @param trouble why nothing came of it, in words; empty if something did
      */
-    private record Worked(
-            Map<Integer, PlateTaken> of, Optional<MeasuredSet> set, String trouble) {
+    private record Worked(Map<Integer, PlateTaken> of, Optional<MeasuredSet> set, String trouble) {
         static final Worked NOTHING = new Worked(Map.of(), Optional.empty(), "");
     }
 
@@ -157,8 +156,7 @@ public final class PlateBook {
                         taken,
                         Optional.empty(),
                         "frame %d, %s, cannot be read any more: take the plates again"
-                                .formatted(
-                                        one.number(), set.run().steps().get(one.step()).name()));
+                                .formatted(one.number(), set.run().steps().get(one.step()).name()));
             }
             seen.put(one.step(), frame.get());
         }

@@ -39,8 +39,10 @@ final class PlateChecks {
     private static final double MOST_LIKE = 0.995;
 
     private static final double BURNT = 0.02;
+
     /** Of the brightest thousandth: faces of one stand-in are no more than that. */
     private static final double DARK = 0.05;
+
     private static final double WANTED = 0.6;
     private static final double MOST_BRIGHTER = 4;
     private static final double SAME_DIAL = 0.02;

@@ -145,8 +145,7 @@ record PlateMix(String words, double[] levels, boolean white) {
     }
 
     /** The part that is whitest, or what all parts together come nearest to white with. */
-    private static double[] white(
-            WhiteBalance camera, List<Xyz> emitters, List<double[]> parts) {
+    private static double[] white(WhiteBalance camera, List<Xyz> emitters, List<double[]> parts) {
         double[] whitest = parts.get(0);
         for (double[] part : parts) {
             if (least(camera, emitters, part) > least(camera, emitters, whitest)) {

@@ -17,7 +17,9 @@ public final class PlateQuestion {
     /** Why somebody should say whether anything has moved, in words; empty if not yet. */
     public static Optional<String> of(LiveState state, Lighting lighting, long nowEpochMillis) {
         Optional<PlateSet> set =
-                state.plates().set().filter(s -> s.stale().isEmpty() && state.plates().run().isEmpty());
+                state.plates()
+                        .set()
+                        .filter(s -> s.stale().isEmpty() && state.plates().run().isEmpty());
         if (set.isEmpty()) {
             return Optional.empty();
         }

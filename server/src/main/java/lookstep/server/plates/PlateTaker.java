@@ -356,8 +356,7 @@ public final class PlateTaker {
                     step.levels().get(l).stream()
                             .mapToDouble(level -> Math.min(1, level * factor))
                             .toArray();
-            all.add(
-                    DoubleStream.of(RigPackets.throughSlots(rig.get(l), levels)).boxed().toList());
+            all.add(DoubleStream.of(RigPackets.throughSlots(rig.get(l), levels)).boxed().toList());
         }
         return all;
     }

@@ -16,9 +16,9 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Holds the frames that come later against the plates: what has moved since shows in any picture
- * of the same shot that was taken with the same lens. The plates are stale then, and somebody may
- * say that they are good all the same.
+ * Holds the frames that come later against the plates: what has moved since shows in any picture of
+ * the same shot that was taken with the same lens. The plates are stale then, and somebody may say
+ * that they are good all the same.
  */
 public final class PlateWatch {
     private static final Logger LOG = LoggerFactory.getLogger(PlateWatch.class);
@@ -67,9 +67,10 @@ public final class PlateWatch {
         Optional<MeasuredSet> set = book.current();
         if (set.isEmpty()) {
             // what came before they were taken says nothing of them
-            looked = state.plates().set().filter(s -> s.stale().isEmpty()).isPresent()
-                    ? looked
-                    : state.frames().size();
+            looked =
+                    state.plates().set().filter(s -> s.stale().isEmpty()).isPresent()
+                            ? looked
+                            : state.frames().size();
             return nowNanos + STEP_NANOS;
         }
         while (looked < state.frames().size()) {

@@ -26,10 +26,7 @@ final class PlatePresses {
     private final LongSupplier epochMillis;
 
     PlatePresses(
-            Live live,
-            Lightings lightings,
-            Supplier<PlatesNow> now,
-            LongSupplier epochMillis) {
+            Live live, Lightings lightings, Supplier<PlatesNow> now, LongSupplier epochMillis) {
         this.live = live;
         this.lightings = lightings;
         this.now = now;

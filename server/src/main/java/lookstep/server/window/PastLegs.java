@@ -75,9 +75,7 @@ final class PastLegs {
             long from,
             long to) {
         double all = (to - from - state.clock().pausedMillis(from, to)) / 1000.0;
-        if (all < LEAST_SECONDS
-                || all > MOST_SECONDS
-                || state.timeline().platesBetween(from, to)) {
+        if (all < LEAST_SECONDS || all > MOST_SECONDS || state.timeline().platesBetween(from, to)) {
             return Optional.empty();
         }
         List<Long> exposed =

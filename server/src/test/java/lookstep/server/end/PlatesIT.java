@@ -149,7 +149,10 @@ class PlatesIT {
         rehearse(way);
         press("/plates", "{'do':'begin','standIn':true}");
         until("they are all taken", () -> taken() == 17, () -> now().path("plates").toString());
-        until("they are ready", () -> state().equals("ready"), () -> now().path("plates").toString());
+        until(
+                "they are ready",
+                () -> state().equals("ready"),
+                () -> now().path("plates").toString());
         assertFalse(now().path("plates").path("taken").asText().isEmpty());
         lookstep.kill();
         rehearse(way);

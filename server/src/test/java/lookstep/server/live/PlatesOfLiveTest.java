@@ -35,7 +35,8 @@ class PlatesOfLiveTest {
                     List.of(
                             new PlateStep("house only", "", 0, List.of(List.of(0.0, 0.0))),
                             new PlateStep("‘key’ warm alone", "key", 1, List.of(List.of(0.7, 0.0))),
-                            new PlateStep("‘key’ at 1/2", "key", 0.5, List.of(List.of(0.35, 0.0)))));
+                            new PlateStep(
+                                    "‘key’ at 1/2", "key", 0.5, List.of(List.of(0.35, 0.0)))));
 
     @TempDir Path dir;
 
@@ -139,8 +140,7 @@ class PlatesOfLiveTest {
         live.plateTaken(new PlateTaken("plates-1", 0, 1, ""));
         live.plateTaken(new PlateTaken("plates-1", 1, 2, ""));
         assertEquals(2, run().at());
-        live.askPlate(
-                new PlateAsked("plates-1", 1, "burnt", false, List.of(List.of(0.35, 0.0))));
+        live.askPlate(new PlateAsked("plates-1", 1, "burnt", false, List.of(List.of(0.35, 0.0))));
         replayed();
         assertEquals(1, run().at());
         assertEquals(List.of(List.of(0.35, 0.0)), run().step().levels());
@@ -245,8 +245,7 @@ class PlatesOfLiveTest {
         assertFalse(Showing.ALL.shows(frames, 2));
         assertTrue(new Showing(Showing.Mode.HOLD, 2).shows(frames, 2));
         live.mark(2, Frame.Mark.KEPT);
-        assertTrue(
-                new Showing(Showing.Mode.KEPT, 0).shows(live.state().frames(), 2));
+        assertTrue(new Showing(Showing.Mode.KEPT, 0).shows(live.state().frames(), 2));
     }
 
     @Test

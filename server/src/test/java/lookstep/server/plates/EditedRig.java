@@ -1,11 +1,11 @@
 package lookstep.server.plates;
 
+import java.nio.charset.StandardCharsets;
 import lookstep.protocols.fixture.GenericFixtures;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.file.DemoShoot;
 import lookstep.server.plan.file.PlanReader;
 import lookstep.server.plan.file.PlanReading;
-import java.nio.charset.StandardCharsets;
 
 /** The demo with something of its rig edited in its file. */
 final class EditedRig {

@@ -127,8 +127,7 @@ class PlateBookTest {
         take();
         work();
         set.live.askPlate(
-                new PlateAsked(
-                        book.current().orElseThrow().id(), 3, "", true, List.of()));
+                new PlateAsked(book.current().orElseThrow().id(), 3, "", true, List.of()));
         assertEquals(Standing.TAKING, book.standing());
         set.passUntil(() -> set.live.state().plates().run().isEmpty());
         work();
@@ -165,13 +164,11 @@ class PlateBookTest {
     void aLookThatMovesALightHasNoPictureFromThem() throws Exception {
         take();
         work();
-        assertTrue(
-                book.currentFor(set.lightings.of(set.live.state()), "rim only").isPresent());
+        assertTrue(book.currentFor(set.lightings.of(set.live.state()), "rim only").isPresent());
         set.lightings.read(EditedRig.movedInALook("rim only", "rim"));
         work();
         assertEquals(Standing.READY, book.standing());
-        assertTrue(
-                book.currentFor(set.lightings.of(set.live.state()), "rim only").isEmpty());
+        assertTrue(book.currentFor(set.lightings.of(set.live.state()), "rim only").isEmpty());
         assertTrue(book.currentFor(set.lightings.of(set.live.state()), "safe").isPresent());
     }
 

@@ -93,8 +93,7 @@ class PlateStepsTest {
                 }
                 Arrays.sort(seen);
                 double brightest = seen[(int) (seen.length * 0.995)];
-                boolean full =
-                        step.levels().stream().flatMap(List::stream).anyMatch(l -> l > 0.99);
+                boolean full = step.levels().stream().flatMap(List::stream).anyMatch(l -> l > 0.99);
                 assertTrue(brightest <= 0.72, step.name() + " " + brightest);
                 assertTrue(full || brightest > 0.6, step.name() + " " + brightest);
             }
@@ -164,8 +163,7 @@ class PlateStepsTest {
                     RigPackets.throughSlots(
                             light,
                             DoubleStream.of(mixes.get(i).levels()).map(l -> l * 0.2).toArray());
-            double[] rgb =
-                    new WhiteBalance(kelvin).linearSrgb(Photometry.intensity(light, levels));
+            double[] rgb = new WhiteBalance(kelvin).linearSrgb(Photometry.intensity(light, levels));
             double most = DoubleStream.of(rgb).max().orElseThrow();
             for (double channel : rgb) {
                 assertTrue(channel >= -0.011 * most, mixes.get(i) + " is clipped");
@@ -176,7 +174,9 @@ class PlateStepsTest {
         assertTrue(condition(rows) < 12, "condition " + condition(rows));
     }
 
-    /** Of a matrix: the largest against the smallest singular value, by its Gram matrix (Jacobi). */
+    /**
+     * Of a matrix: the largest against the smallest singular value, by its Gram matrix (Jacobi).
+     */
     private static double condition(double[][] rows) {
         int n = rows.length;
         double[][] g = new double[n][n];

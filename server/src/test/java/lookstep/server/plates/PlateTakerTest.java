@@ -98,8 +98,7 @@ class PlateTakerTest {
         set.taker.doWork(set.nowNanos);
         assertEquals(List.of(), set.run().asked());
         set.pass(0.2);
-        assertEquals(
-                "no frame came: is the camera awake, and is there room on its card?", why(0));
+        assertEquals("no frame came: is the camera awake, and is there room on its card?", why(0));
         set.pass(40);
         assertEquals(3, set.releases);
         assertEquals(2, set.run().asked().size());
@@ -299,8 +298,7 @@ class PlateTakerTest {
         set.live.step(0);
         set.pass(1);
         assertTrue(ended());
-        assertEquals(
-                "given up at 5 of 17: the shoot went on", set.live.state().plates().gaveUp());
+        assertEquals("given up at 5 of 17: the shoot went on", set.live.state().plates().gaveUp());
         assertEquals("", set.taker.taking().says());
         int releases = set.releases;
         set.pass(30);
@@ -322,12 +320,10 @@ class PlateTakerTest {
     void anEditOfTheRigGivesItUp() throws Exception {
         set.begin();
         untilStep(2);
-        set.lightings.read(
-                EditedRig.moved("fill"));
+        set.lightings.read(EditedRig.moved("fill"));
         set.pass(0.1);
         assertTrue(ended());
-        assertEquals(
-                "given up at 3 of 17: the rig was edited", set.live.state().plates().gaveUp());
+        assertEquals("given up at 3 of 17: the rig was edited", set.live.state().plates().gaveUp());
     }
 
     @Test

@@ -168,10 +168,7 @@ final class SetWithPlates implements AutoCloseable {
     void photograph() {
         try {
             camera.photograph()
-                    .ifPresent(
-                            path ->
-                                    coming.add(
-                                            new Coming(nowNanos + wayMillis * MILLI, sent)));
+                    .ifPresent(path -> coming.add(new Coming(nowNanos + wayMillis * MILLI, sent)));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -235,8 +232,7 @@ final class SetWithPlates implements AutoCloseable {
     /** Begins with one stand-in. */
     PlatesBegun begin() throws Exception {
         PlatesBegun begun =
-                PlateBeginning.of(
-                        lightings.of(live.state()), live.state(), true, epochMillis());
+                PlateBeginning.of(lightings.of(live.state()), live.state(), true, epochMillis());
         live.beginPlates(begun);
         return begun;
     }
@@ -279,7 +275,11 @@ final class SetWithPlates implements AutoCloseable {
                             exif.takenAt().map(Object::toString).orElse(""),
                             "",
                             epochMillis()),
-                    id -> lightings.shot(live.state(), id).map(ShotFacts::of).orElse(ShotFacts.NONE));
+                    id ->
+                            lightings
+                                    .shot(live.state(), id)
+                                    .map(ShotFacts::of)
+                                    .orElse(ShotFacts.NONE));
         }
     }
 

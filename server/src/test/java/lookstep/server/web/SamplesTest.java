@@ -173,8 +173,7 @@ class SamplesTest {
         for (Event e :
                 List.of(
                         new Event.PlateTaken("plates-1", 1, 5, ""),
-                        new Event.PlateTaken(
-                                "plates-1", 2, 5, "even at full it brings little"),
+                        new Event.PlateTaken("plates-1", 2, 5, "even at full it brings little"),
                         new Event.PlateTaken("plates-1", 3, 5, ""),
                         new Event.PlatesEnded("plates-1", ""))) {
             state = state.after(e, NOW - 21 * 60_000);
