@@ -18,8 +18,7 @@ import lookstep.server.plates.MeasuredSet;
 
 /** The plates that hold now, for whatever asks: pictures, suggestions, checks. Any thread. */
 final class PlateSources {
-    private static final DateTimeFormatter TIME =
-            DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
 
     private final Supplier<Optional<MeasuredSet>> plates;
     private final ZoneId zone;

@@ -247,8 +247,7 @@ final class Session implements AutoCloseable {
         for (WayIn way : gear.ways()) {
             parts.push(way.start(new Arrivals(way.name(), gear.frames(), intake, links)));
         }
-        PlateSources sources =
-                new PlateSources(() -> plates.current(), ZoneId.systemDefault());
+        PlateSources sources = new PlateSources(() -> plates.current(), ZoneId.systemDefault());
         PlanChecking planChecking =
                 new PlanChecking(lightings, sources::id, sources::light, this::tellPages);
         parts.push(planChecking);
@@ -279,12 +278,7 @@ final class Session implements AutoCloseable {
         parts.push(
                 LoopThread.start(
                         "plate watch",
-                        new PlateWatch(
-                                        live,
-                                        lightings,
-                                        plates,
-                                        plateFrames::of,
-                                        PlateChange::seen)
+                        new PlateWatch(live, lightings, plates, plateFrames::of, PlateChange::seen)
                                 ::doWork));
         Desk desk =
                 new Desk(

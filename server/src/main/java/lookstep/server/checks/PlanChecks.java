@@ -44,8 +44,7 @@ public final class PlanChecks {
                     new Named(Kind.FRAMING, FramingCheck::of));
 
     /** What plates say something of. */
-    private static final Set<Kind> BY_LIGHT =
-            EnumSet.of(Kind.EXPOSURE, Kind.SEPARATION, Kind.ROOM);
+    private static final Set<Kind> BY_LIGHT = EnumSet.of(Kind.EXPOSURE, Kind.SEPARATION, Kind.ROOM);
 
     /** All that a shot's findings hang on. */
     private record Key(
@@ -138,7 +137,11 @@ public final class PlanChecks {
         List<Finding> all = new ArrayList<>();
         for (Named n : OF_SHOTS) {
             safely(n.kind(), subject, () -> n.check().of(staged)).stream()
-                    .map(f -> measured.measured() && BY_LIGHT.contains(n.kind()) ? said(f, measured) : f)
+                    .map(
+                            f ->
+                                    measured.measured() && BY_LIGHT.contains(n.kind())
+                                            ? said(f, measured)
+                                            : f)
                     .forEach(all::add);
         }
         Optional<Appearance> appearance;

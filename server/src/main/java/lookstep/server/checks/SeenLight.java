@@ -80,13 +80,7 @@ final class SeenLight {
     /** The same on the far wall. */
     double[] background(Vec3 p, Vec3 d) {
         return colour(
-                each(
-                        p,
-                        new Vec3(0, -1, 0),
-                        d,
-                        Finish.MATT,
-                        staged.scene().room().background(),
-                        -1),
+                each(p, new Vec3(0, -1, 0), d, Finish.MATT, staged.scene().room().background(), -1),
                 Factors::background);
     }
 

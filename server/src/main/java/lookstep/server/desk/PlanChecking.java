@@ -107,7 +107,9 @@ public final class PlanChecking implements AutoCloseable {
                         });
     }
 
-    /** Looks at the plan as it is in a state, if it has not yet with these plates. Returns at once. */
+    /**
+     * Looks at the plan as it is in a state, if it has not yet with these plates. Returns at once.
+     */
     public void of(LiveState state) {
         Wanted now = new Wanted(lightings.of(state).plan(), plates.get());
         if (now.equals(wanted)) {
@@ -133,7 +135,9 @@ public final class PlanChecking implements AutoCloseable {
         try {
             Variety variety = variety(plan, Likeness.of(plan));
             List<Finding> all = new ArrayList<>();
-            checks.check(plan, measured.apply(plan)).findings().forEach(f -> all.add(byHand(f, added)));
+            checks.check(plan, measured.apply(plan))
+                    .findings()
+                    .forEach(f -> all.add(byHand(f, added)));
             ShootPlan written = without(plan, added);
             all.addAll(TimeCheck.of(written, PlannedOrder.of(written, variety)));
             all.sort(Comparator.comparing(Finding::weight).reversed());

@@ -42,8 +42,7 @@ public final class Counted {
     }
 
     /** A line each: faces, outlines, background, whose light it is. */
-    public static List<String> words(
-            ShootPlan plan, Look look, LinearPlates plates, Cast cast) {
+    public static List<String> words(ShootPlan plan, Look look, LinearPlates plates, Cast cast) {
         PlateMeasures m = PlateMeasures.of(plates, cast, lit(plan, look));
         List<String> words = new ArrayList<>();
         List<PlateMeasures.Person> seen =
@@ -78,10 +77,8 @@ public final class Counted {
                         .formatted(
                                 signed(m.backgroundStops(), "over", "under"),
                                 signed(-m.peopleOverBackgroundStops(), "over", "under")));
-        words.add(
-                "on the people: " + shares(plan, m.lightsOnPeople(), m.houseOnPeople()));
-        words.add(
-                "on the rest: " + shares(plan, m.lightsOnBackground(), m.houseOnBackground()));
+        words.add("on the people: " + shares(plan, m.lightsOnPeople(), m.houseOnPeople()));
+        words.add("on the rest: " + shares(plan, m.lightsOnBackground(), m.houseOnBackground()));
         return words;
     }
 
@@ -90,10 +87,7 @@ public final class Counted {
         List<Share> all =
                 new ArrayList<>(
                         IntStream.range(0, lights.size())
-                                .mapToObj(
-                                        i ->
-                                                new Share(
-                                                        plan.rig().get(i).name(), lights.get(i)))
+                                .mapToObj(i -> new Share(plan.rig().get(i).name(), lights.get(i)))
                                 .toList());
         all.add(new Share("house", house));
         return all.stream()
@@ -112,7 +106,9 @@ public final class Counted {
     }
 
     private static String signed(double stops, String over, String under) {
-        return Math.abs(stops) < 0.05 ? "as" : stops(Math.abs(stops)) + " " + (stops > 0 ? over : under);
+        return Math.abs(stops) < 0.05
+                ? "as"
+                : stops(Math.abs(stops)) + " " + (stops > 0 ? over : under);
     }
 
     private static String stops(double stops) {

@@ -77,8 +77,7 @@ public record MeasuredScene(
         ShootPlan placed = plan.placed(look);
         Scene whole = Staging.scene(placed, shot, look);
         Scene scene = set.standIn() ? Staging.standIn(whole) : whole;
-        Camera camera =
-                Staging.camera(placed, shot, look).exact().focused(Camera.ALL_SHARP);
+        Camera camera = Staging.camera(placed, shot, look).exact().focused(Camera.ALL_SHARP);
         LinearPlates plates = set.stack().linear(WIDTH);
         EmitterPlates planned = EmitterPlates.of(placed, scene, placed.rig(), camera, WIDTH);
         CastFinding.Found found =
@@ -134,10 +133,7 @@ public record MeasuredScene(
         Regions computed =
                 Regions.of(
                         model.linear(),
-                        Cast.of(
-                                model.rendered(),
-                                model.linear().width(),
-                                model.linear().height()),
+                        Cast.of(model.rendered(), model.linear().width(), model.linear().height()),
                         model.rendered());
         double exposure = plates.scale() / model.linear().scale();
         List<Factors> factors = new ArrayList<>();
@@ -195,7 +191,9 @@ public record MeasuredScene(
         return new Factors(factor[0], factor[1], factor[2]);
     }
 
-    /** Mean luminance of every plane on people, background and floor; NaN where too little shows. */
+    /**
+     * Mean luminance of every plane on people, background and floor; NaN where too little shows.
+     */
     private record Regions(List<double[]> planes) {
         static final List<String> NAMES = List.of("the people", "the background", "the floor");
 

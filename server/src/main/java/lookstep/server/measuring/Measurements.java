@@ -19,8 +19,7 @@ public final class Measurements {
      *
      * @param says when and of what the plates were taken, in words
      */
-    public synchronized Optional<MeasuredScene> of(
-            MeasuredSet set, ShootPlan plan, String says) {
+    public synchronized Optional<MeasuredScene> of(MeasuredSet set, ShootPlan plan, String says) {
         if (!known.set().equals(set.id()) || !plan.equals(known.plan())) {
             Optional<MeasuredScene> scene;
             try {

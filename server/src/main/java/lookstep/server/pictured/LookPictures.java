@@ -73,8 +73,7 @@ public final class LookPictures {
      * @param plates those from which a look of a plan can be summed now, if there are any
      */
     public LookPictures(
-            Predictions predictions,
-            BiFunction<ShootPlan, Look, Optional<PlateSource>> plates) {
+            Predictions predictions, BiFunction<ShootPlan, Look, Optional<PlateSource>> plates) {
         this.predictions = predictions;
         this.plates = plates;
     }
@@ -85,8 +84,7 @@ public final class LookPictures {
     }
 
     private static Origin origin(Optional<PlateSource> source) {
-        return source.map(s -> new Origin(s.id(), "from plates, " + s.says()))
-                .orElse(Origin.MODEL);
+        return source.map(s -> new Origin(s.id(), "from plates, " + s.says())).orElse(Origin.MODEL);
     }
 
     /**
@@ -137,8 +135,7 @@ public final class LookPictures {
 
     private static BufferedImage smaller(BufferedImage picture) {
         int height = Math.round((float) SMALL_WIDTH * picture.getHeight() / picture.getWidth());
-        BufferedImage small =
-                new BufferedImage(SMALL_WIDTH, height, BufferedImage.TYPE_INT_RGB);
+        BufferedImage small = new BufferedImage(SMALL_WIDTH, height, BufferedImage.TYPE_INT_RGB);
         Graphics2D g = small.createGraphics();
         g.setRenderingHint(
                 RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BILINEAR);

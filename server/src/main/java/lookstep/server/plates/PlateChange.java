@@ -64,8 +64,7 @@ public final class PlateChange {
         return camera(later, allowed, plates).or(() -> light(later, plates, allowed, others));
     }
 
-    private static Optional<String> camera(
-            Later later, boolean[] allowed, LinearPlates plates) {
+    private static Optional<String> camera(Later later, boolean[] allowed, LinearPlates plates) {
         CameraSettings set = later.set().camera();
         CodedPicture wanted =
                 CodedPicture.of(
@@ -82,8 +81,7 @@ public final class PlateChange {
         if (whole.certainty() < CERTAIN || far <= MOVED) {
             return Optional.empty();
         }
-        Shift room =
-                Registration.between(wanted, frame, allowed, plates.width(), plates.height());
+        Shift room = Registration.between(wanted, frame, allowed, plates.width(), plates.height());
         boolean peopleAlone = room.certainty() >= CERTAIN && far(room) <= MOVED;
         return !peopleAlone
                 ? Optional.of(
@@ -132,11 +130,7 @@ public final class PlateChange {
         }
         Optional<String> one = said("the house light", found.house(), others);
         for (int l = 0; l < found.lights().size() && one.isEmpty(); l++) {
-            one =
-                    said(
-                            "‘" + later.plan().rig().get(l).name() + "’",
-                            found.lights().get(l),
-                            others);
+            one = said("‘" + later.plan().rig().get(l).name() + "’", found.lights().get(l), others);
         }
         return one.isEmpty() && !others && found.residualShare() > UNEXPLAINED
                 ? Optional.of(
@@ -168,7 +162,9 @@ public final class PlateChange {
                             ? Optional.empty()
                             : Optional.of(brighter(name, stops));
             case COLOUR ->
-                    others ? Optional.empty() : Optional.of(name + " has another colour than it had");
+                    others
+                            ? Optional.empty()
+                            : Optional.of(name + " has another colour than it had");
             case PATTERN ->
                     others
                             ? Optional.empty()

@@ -35,8 +35,7 @@ public record EmitterPlates(Plates rendered, LinearPlates linear) {
     public static EmitterPlates of(
             ShootPlan plan, Scene scene, List<Light> lights, Camera camera, int width) {
         Sensor sensor = plan.around().sensor();
-        int height =
-                (int) Math.round(width * sensor.shortMillimetres() / sensor.longMillimetres());
+        int height = (int) Math.round(width * sensor.shortMillimetres() / sensor.longMillimetres());
         Scene lit =
                 new Scene(
                         scene.figures(),

@@ -46,8 +46,7 @@ public final class Predictions {
     private record Staged(Scene scene, Camera camera) {}
 
     /** What the picture hangs on. */
-    private record Picture(
-            Staged staged, Look look, List<Light> rig, House house, int width) {}
+    private record Picture(Staged staged, Look look, List<Light> rig, House house, int width) {}
 
     private static <K, V> Map<K, V> newest(int most) {
         return new LinkedHashMap<>() {

@@ -16,11 +16,7 @@ import lookstep.simulator.model.colour.ColourTemperature;
  * @param hues whether it mixes colours
  */
 public record MixRange(
-        String name,
-        double leastUnder,
-        double warmestKelvin,
-        double coldestKelvin,
-        boolean hues) {
+        String name, double leastUnder, double warmestKelvin, double coldestKelvin, boolean hues) {
     private static final int COLOURS_FROM = 3;
     private static final double WARMEST = 2000;
     private static final double COLDEST = 10_000;

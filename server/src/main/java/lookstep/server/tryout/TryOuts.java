@@ -49,8 +49,7 @@ public final class TryOuts {
      * @param plates whether plates were looked at, and not the model
      * @param looks in place, in the order to step them, then those with a light moved
      */
-    public record Suggested(
-            boolean plates, Suggestions suggestions, List<Shown> looks) {}
+    public record Suggested(boolean plates, Suggestions suggestions, List<Shown> looks) {}
 
     /**
      * @param scenes plates of a plan as they hold now; empty if there are none
@@ -103,7 +102,8 @@ public final class TryOuts {
     }
 
     /**
-     * What is counted in a look: from plates of the shot that they are of, from the model otherwise.
+     * What is counted in a look: from plates of the shot that they are of, from the model
+     * otherwise.
      */
     public List<String> counted(ShootPlan plan, Shot shot, Look look) {
         if (look.moved().isEmpty()) {

@@ -21,8 +21,8 @@ import lookstep.server.live.LiveState;
 import lookstep.server.look.Adjustment;
 import lookstep.server.look.Photometry;
 import lookstep.server.order.Variety;
-import lookstep.server.plan.CameraSettings;
 import lookstep.server.pictured.LookPictures.Origin;
+import lookstep.server.plan.CameraSettings;
 import lookstep.server.plan.Light;
 import lookstep.server.plan.Look;
 import lookstep.server.plan.PlanWords;
@@ -242,11 +242,15 @@ public final class Messages {
 
     /** Another plan, other plates, another place and a changed look have pictures of their own. */
     private static PicturePart picture(
-            ShootPlan plan, Shot shot, Look look, Adjustment adjustment, LiveState state, Around around) {
+            ShootPlan plan,
+            Shot shot,
+            Look look,
+            Adjustment adjustment,
+            LiveState state,
+            Around around) {
         Origin origin = around.origin().apply(plan, look);
         String of =
-                String.join(
-                        "/", state.planHash(), state.place(), "" + adjustment, origin.plates());
+                String.join("/", state.planHash(), state.place(), "" + adjustment, origin.plates());
         return new PicturePart(
                 "/prediction/%s.jpg?v=%08x".formatted(shot.id(), of.hashCode()),
                 origin.fromPlates(),

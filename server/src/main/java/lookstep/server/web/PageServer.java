@@ -27,12 +27,12 @@ import lookstep.server.live.Links;
 import lookstep.server.live.Live;
 import lookstep.server.live.LiveState;
 import lookstep.server.live.Showing;
-import lookstep.server.plan.ShootPlan;
-import lookstep.server.tryout.TryOuts;
 import lookstep.server.pictured.LookPictures;
 import lookstep.server.pictured.LookPictures.Pictured;
 import lookstep.server.pictured.LookPictures.Size;
+import lookstep.server.plan.ShootPlan;
 import lookstep.server.plates.PlatesNow;
+import lookstep.server.tryout.TryOuts;
 import lookstep.server.web.BandMessage.BandFrame;
 import lookstep.server.web.CrewMessage.Pages;
 import org.xnio.Options;
@@ -266,14 +266,7 @@ public final class PageServer implements AutoCloseable {
         Lighting lighting = about.lightings().of(state);
         return lighting.plan()
                 .shot(shotId)
-                .map(
-                        s ->
-                                about.looks()
-                                        .picture(
-                                                lighting.plan(),
-                                                s,
-                                                lighting.look(state, s),
-                                                size));
+                .map(s -> about.looks().picture(lighting.plan(), s, lighting.look(state, s), size));
     }
 
     /** Whether the band sees what is still on its way; plates are not for them. */

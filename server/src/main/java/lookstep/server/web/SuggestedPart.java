@@ -52,7 +52,8 @@ record SuggestedPart(String says, List<Card> looks) {
             return from
                     + "none of %d looks passes (%s)"
                             .formatted(
-                                    s.counts().looked(), String.join(", ", s.counts().refused().keySet()));
+                                    s.counts().looked(),
+                                    String.join(", ", s.counts().refused().keySet()));
         }
         double seconds = s.inPlace().stream().mapToDouble(Suggestion::seconds).sum();
         return from
@@ -78,7 +79,12 @@ record SuggestedPart(String says, List<Card> looks) {
                 s.lights().stream().map(l -> l.light() + ": " + l.words()).toList(),
                 s.camera(),
                 s.moved()
-                        .map(m -> m.words() + (m.caution().isEmpty() ? "" : "; mind: " + m.caution()))
+                        .map(
+                                m ->
+                                        m.words()
+                                                + (m.caution().isEmpty()
+                                                        ? ""
+                                                        : "; mind: " + m.caution()))
                         .orElse(""),
                 !s.inPlan().isEmpty(),
                 MixJson.Whole.of(Mix.of(shown.plan(), s.look())),

@@ -45,7 +45,6 @@ final class Trying {
     private final Executor suggesting;
     private final Executor keeping;
 
-
     /**
      * Nothing is tried yet.
      *
@@ -97,7 +96,8 @@ final class Trying {
                         shot.get(),
                         Mix.of(plan, look),
                         new PicturePart(
-                                "/prediction/%s.jpg?v=%s".formatted(shot.get().id(), origin.plates()),
+                                "/prediction/%s.jpg?v=%s"
+                                        .formatted(shot.get().id(), origin.plates()),
                                 origin.fromPlates(),
                                 origin.says())));
     }
@@ -145,10 +145,7 @@ final class Trying {
                         throw new NotPossible("give the look a name");
                     }
                     Look look = MixJson.read(body).look(plan, plan.look(shot.look()), name);
-                    desk.put(
-                            look,
-                            shot,
-                            "look ‘" + name + "’, mixed from ‘" + shot.look() + "’");
+                    desk.put(look, shot, "look ‘" + name + "’, mixed from ‘" + shot.look() + "’");
                     send(exchange, new Kept(name));
                 });
     }
@@ -196,8 +193,7 @@ final class Trying {
                                     asked(e, "size").filter("small"::equals).isPresent()
                                             ? Size.SMALL
                                             : Size.LARGE;
-                            Pictures.pictured(
-                                    e, looks.picture(s.plan(), s.shot(), s.look(), size));
+                            Pictures.pictured(e, looks.picture(s.plan(), s.shot(), s.look(), size));
                         });
     }
 
@@ -225,8 +221,7 @@ final class Trying {
 
     private Shot shot(ShootPlan plan, JsonNode body) throws NotPossible {
         return body.path("shot").isTextual()
-                ? plan.shot(body.path("shot").asText())
-                        .orElseThrow(() -> new NotPossible(NO_SHOT))
+                ? plan.shot(body.path("shot").asText()).orElseThrow(() -> new NotPossible(NO_SHOT))
                 : current.get();
     }
 
@@ -239,8 +234,7 @@ final class Trying {
         exchange.getRequestReceiver()
                 .receiveFullString(
                         (e, text) ->
-                                e.dispatch(
-                                        on, (HttpHandler) later -> answer(later, text, made)),
+                                e.dispatch(on, (HttpHandler) later -> answer(later, text, made)),
                         (e, tooLong) -> {
                             e.setStatusCode(StatusCodes.REQUEST_ENTITY_TOO_LARGE);
                             e.setPersistent(false);

@@ -19,8 +19,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * A photographer who takes plates of a simulated set and tries looks on them, with the program as it
- * is packaged and Chromium before its pages.
+ * A photographer who takes plates of a simulated set and tries looks on them, with the program as
+ * it is packaged and Chromium before its pages.
  */
 class TryLooksIT {
     private static final double PATIENCE_MILLIS = 120_000;
@@ -42,9 +42,7 @@ class TryLooksIT {
 
     private void start() throws IOException {
         lookstep = Lookstep.start(dir, "rehearse", "--http", "127.0.0.1:0");
-        set =
-                chromium.newContext(new NewContextOptions().setViewportSize(1366, 768))
-                        .newPage();
+        set = chromium.newContext(new NewContextOptions().setViewportSize(1366, 768)).newPage();
         set.setDefaultTimeout(PATIENCE_MILLIS);
         set.navigate(lookstep.link(1));
         set.locator("step-key .name:not(:empty)").waitFor();
@@ -82,7 +80,8 @@ class TryLooksIT {
 
         set.locator("look-mixer .keep input").fill("Key off");
         set.getByText("Put into the order").click();
-        assertThat(set.locator("look-mixer .said")).containsText("‘Key off’ is in the running order");
+        assertThat(set.locator("look-mixer .said"))
+                .containsText("‘Key off’ is in the running order");
 
         set.locator("look-cards > button").click();
         Locator cards = set.locator("look-cards li");
@@ -105,14 +104,18 @@ class TryLooksIT {
 
         // A light that is moved in the plan makes them stale, and it is said.
         set.locator("#edit-plan").click();
-        set.getByRole(com.microsoft.playwright.options.AriaRole.TAB, new Page.GetByRoleOptions().setName("Lights")).click();
+        set.getByRole(
+                        com.microsoft.playwright.options.AriaRole.TAB,
+                        new Page.GetByRoleOptions().setName("Lights"))
+                .click();
         Locator metres = set.locator("plan-desk .point input").first();
         metres.fill("-1.2");
         metres.press("Enter");
         set.locator("plan-desk .back").click();
         assertThat(set.locator("set-list img").first()).not().hasClass("plates");
         set.locator("#switches button[value='plates']").click();
-        assertThat(set.locator("plate-run")).containsText("the rig was edited since they were taken");
+        assertThat(set.locator("plate-run"))
+                .containsText("the rig was edited since they were taken");
         assertEquals(" ✕", set.locator("#switches button[value='plates'] .mark").textContent());
     }
 
@@ -139,8 +142,7 @@ class TryLooksIT {
                         new Locator.FilterOptions()
                                 .setHasText(
                                         Pattern.compile(
-                                                Pattern.quote(name),
-                                                Pattern.CASE_INSENSITIVE)))
+                                                Pattern.quote(name), Pattern.CASE_INSENSITIVE)))
                 .first();
     }
 }

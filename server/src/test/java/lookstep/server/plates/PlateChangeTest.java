@@ -39,8 +39,7 @@ class PlateChangeTest {
 
     @Test
     void theBandInPlaceOfAStandInIsNoChange() throws IOException {
-        assertEquals(
-                Optional.empty(), seen(Truth.AS_PLANNED.withStandIn(), Truth.AS_PLANNED));
+        assertEquals(Optional.empty(), seen(Truth.AS_PLANNED.withStandIn(), Truth.AS_PLANNED));
     }
 
     @Test

@@ -124,7 +124,16 @@ public final class SimulatedSet {
                 Renderer.plates(
                         new Scene(
                                 there.figures().stream()
-                                        .map(f -> f.at(f.feet().plus(new Vec3(truth.people(), 0, 0))))
+                                        .map(
+                                                f ->
+                                                        f.at(
+                                                                f.feet()
+                                                                        .plus(
+                                                                                new Vec3(
+                                                                                        truth
+                                                                                                .people(),
+                                                                                        0,
+                                                                                        0))))
                                         .toList(),
                                 there.room(),
                                 lamps,

@@ -7,12 +7,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import lookstep.protocols.fixture.GenericFixtures;
-import lookstep.server.plan.file.DemoShoot;
 import lookstep.server.look.LightReport;
 import lookstep.server.look.LookLevels;
 import lookstep.server.plan.Look;
 import lookstep.server.plan.Look.Colour;
 import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.file.DemoShoot;
 import org.junit.jupiter.api.Test;
 
 class MixTest {

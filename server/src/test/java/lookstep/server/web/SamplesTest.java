@@ -28,8 +28,8 @@ import lookstep.server.live.Link;
 import lookstep.server.live.LiveState;
 import lookstep.server.live.PlateStep;
 import lookstep.server.live.RigTest;
-import lookstep.server.pictured.LookPictures.Origin;
 import lookstep.server.order.Variety;
+import lookstep.server.pictured.LookPictures.Origin;
 import lookstep.server.plates.PlateBook.Standing;
 import lookstep.server.plates.PlateTaker.Taking;
 import lookstep.server.plates.PlatesNow;
@@ -94,8 +94,7 @@ class SamplesTest {
                 NOW);
     }
 
-    private static final Origin PLATES =
-            new Origin("1", "from plates, taken 20:31 on ‘Safe four’");
+    private static final Origin PLATES = new Origin("1", "from plates, taken 20:31 on ‘Safe four’");
 
     /** While they are taken the newest frame was wrong; afterwards there is a doubt. */
     private static PlatesNow plates(LiveState state) {

@@ -33,8 +33,7 @@ public record Figure(
 
     /** The same person, standing elsewhere. */
     public Figure at(Vec3 elsewhere) {
-        return new Figure(
-                elsewhere, turnDegrees, heightMetres, skin, hair, top, bottom, seed);
+        return new Figure(elsewhere, turnDegrees, heightMetres, skin, hair, top, bottom, seed);
     }
 
     /**
