@@ -1,8 +1,10 @@
 package lookstep.server.measuring;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.function.IntPredicate;
+import java.util.stream.IntStream;
 import lookstep.server.checks.MeasuredLight;
 import lookstep.server.checks.MeasuredLight.Factors;
 import lookstep.server.plan.Light;
@@ -31,7 +33,7 @@ import lookstep.simulator.model.space.Vec3;
  * @param shot whose camera position and people it is; of a stand-in it is still the whole shot
  * @param standIn one person in the middle instead of those of the shot
  * @param plates in linear light, small
- * @param cast the people in them
+ * @param cast the people in them, in the order of the shot
  * @param certainty that these are the people, 0..1
  * @param light what the plates say of each light
  * @param doubts what is uncertain, in words
@@ -83,11 +85,12 @@ public record MeasuredScene(
         CastFinding.Found found =
                 CastFinding.of(
                         plates, Cast.of(planned.rendered(), plates.width(), plates.height()));
+        Sight sight = new Sight(camera, plates.width(), plates.height());
         // A hand's breadth aside people shade each other and the background otherwise.
         EmitterPlates model =
                 EmitterPlates.of(
                         placed,
-                        asFound(scene, found, new Sight(camera, plates.width(), plates.height())),
+                        asFound(scene, found, sight),
                         placed.rig(),
                         camera,
                         WIDTH);
@@ -102,7 +105,7 @@ public record MeasuredScene(
                 shot,
                 set.standIn(),
                 plates,
-                found.cast(),
+                inShotOrder(found.cast(), scene, sight),
                 found.certainty(),
                 light(placed.rig(), plates, found.cast(), model, says, doubts),
                 doubts);
@@ -110,16 +113,37 @@ public record MeasuredScene(
 
     /** With everybody where they were found; a picture cannot tell how far behind. */
     private static Scene asFound(Scene scene, CastFinding.Found found, Sight sight) {
-        List<Figure> moved = new ArrayList<>();
-        for (int i = 0; i < scene.figures().size(); i++) {
-            Figure f = scene.figures().get(i);
-            double aside =
-                    i < found.people().size()
-                            ? found.people().get(i).shiftX() / sight.at(f.face()).perMetreAcross()
-                            : 0;
-            moved.add(f.at(f.feet().plus(new Vec3(aside, 0, 0))));
+        List<Figure> figures = scene.figures();
+        List<Integer> fromLeft = fromLeft(figures, sight);
+        List<Figure> moved = new ArrayList<>(figures);
+        for (int n = 0; n < Math.min(fromLeft.size(), found.people().size()); n++) {
+            Figure f = figures.get(fromLeft.get(n));
+            double aside = found.people().get(n).shiftX() / sight.at(f.face()).perMetreAcross();
+            moved.set(fromLeft.get(n), f.at(f.feet().plus(new Vec3(aside, 0, 0))));
         }
         return new Scene(moved, scene.room(), scene.luminaires(), scene.houseLux());
+    }
+
+    /** Found people are counted from the left, those of a shot row by row. */
+    private static Cast inShotOrder(Cast cast, Scene scene, Sight sight) {
+        List<Figure> figures = scene.figures();
+        if (cast.people() != figures.size()) {
+            return cast;
+        }
+        List<Integer> fromLeft = fromLeft(figures, sight);
+        short[] figure = new short[cast.figure().length];
+        for (int p = 0; p < figure.length; p++) {
+            int found = cast.figure()[p];
+            figure[p] = (short) (found < 0 ? -1 : fromLeft.get(found));
+        }
+        return new Cast(cast.width(), cast.height(), figure, cast.skin());
+    }
+
+    private static List<Integer> fromLeft(List<Figure> figures, Sight sight) {
+        return IntStream.range(0, figures.size())
+                .boxed()
+                .sorted(Comparator.comparingDouble(i -> sight.at(figures.get(i).face()).x()))
+                .toList();
     }
 
     private static MeasuredLight light(

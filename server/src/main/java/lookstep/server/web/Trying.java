@@ -210,7 +210,6 @@ final class Trying {
                                                     new NotPossible(
                                                             "this suggestion is no longer there:"
                                                                     + " ask again"));
-                    ShootPlan plan = lighting.get().plan();
                     desk.put(
                             shown.look(),
                             shown.shot(),
