@@ -142,8 +142,7 @@ public final class Main implements Actions {
                 rehearsal.follow(session.lighting().plan());
                 rehearsal.place(session.lighting().shot(now), session.lighting().shown(now).look());
                 if (session.lighting().shown(now).what() == Shown.What.PLATE) {
-                    placeForPlates(
-                            rehearsal, session.lighting(), now, session.lighting().shown(now));
+                    placeForPlates(rehearsal, session.lighting(), now);
                 }
                 follow(session, rehearsal);
                 greet("Rehearsing ‘%s’ on a simulated set.", session, http);
@@ -429,7 +428,7 @@ public final class Main implements Actions {
                             boolean otherRun = !run.equals(plates.getAndSet(run));
                             if (shown.what() == Shown.What.PLATE) {
                                 if (otherRun || edited) {
-                                    placeForPlates(rehearsal, lighting, state, shown);
+                                    placeForPlates(rehearsal, lighting, state);
                                 }
                             } else if (news && shown.what() == Shown.What.LOOK) {
                                 rehearsal.perform(lighting.shot(state), shown.look());
@@ -441,7 +440,7 @@ public final class Main implements Actions {
 
     /** Those who stand in, and the camera where the shot has it. */
     private static void placeForPlates(
-            Rehearsal rehearsal, Lighting lighting, LiveState state, Shown shown) {
+            Rehearsal rehearsal, Lighting lighting, LiveState state) {
         Event.PlatesBegun begun = state.plates().run().orElseThrow().begun();
         lighting.plan()
                 .shot(begun.shot())

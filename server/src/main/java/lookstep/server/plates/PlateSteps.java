@@ -34,6 +34,8 @@ public final class PlateSteps {
     private final List<PlateStep> steps = new ArrayList<>();
 
     /** A plate that the ramp could be of. */
+    // An array in a record: handed on, not compared.
+    @SuppressWarnings("ArrayRecordComponent")
     private record Candidate(int step, int light, double[] levels, double brings) {}
 
     private PlateSteps(ModelledPlates model, double kelvin) {
