@@ -470,8 +470,7 @@ public final class Main implements Actions {
     }
 
     /** Those who stand in, and the camera where the shot has it. */
-    private static void placeForPlates(
-            Rehearsal rehearsal, Lighting lighting, LiveState state) {
+    private static void placeForPlates(Rehearsal rehearsal, Lighting lighting, LiveState state) {
         Event.PlatesBegun begun = state.plates().run().orElseThrow().begun();
         lighting.plan()
                 .shot(begun.shot())

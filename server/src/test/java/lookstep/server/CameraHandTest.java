@@ -1,6 +1,8 @@
 package lookstep.server;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -9,6 +11,7 @@ import lookstep.server.gear.CameraControl;
 import lookstep.server.lighting.Lighting;
 import lookstep.server.live.Event;
 import lookstep.server.live.LiveState;
+import lookstep.server.live.PlateStep;
 import lookstep.server.plan.CameraSettings;
 import org.junit.jupiter.api.Test;
 
@@ -58,6 +61,34 @@ class CameraHandTest {
         assertEquals(
                 List.of(4300.0, 4300.0, 3000.0),
                 wanted.stream().map(CameraSettings::kelvin).toList());
+    }
+
+    @Test
+    void platesAreAWishAlsoUnderTheWorkLight() {
+        CameraSettings set = new CameraSettings(8, 1 / 60.0, 1600, 4300);
+        happens(
+                new Event.PlatesBegun(
+                        "plates-1",
+                        "safe",
+                        "safe",
+                        set,
+                        lighting.hangsOn("safe").orElseThrow(),
+                        true,
+                        List.of(
+                                new PlateStep(
+                                        "house only",
+                                        "",
+                                        0,
+                                        List.of(
+                                                List.of(0.0, 0.0),
+                                                List.of(0.0, 0.0),
+                                                List.of(0.0, 0.0, 0.0, 0.0),
+                                                List.of(0.0, 0.0, 0.0, 0.0))))));
+        assertEquals(List.of(set), wanted);
+        watcher.accept(new CameraControl.Standing(true, true, List.of()));
+        assertTrue(hand.canRelease());
+        watcher.accept(new CameraControl.Standing(false, true, List.of()));
+        assertFalse(hand.canRelease());
     }
 
     @Test

@@ -46,7 +46,7 @@ public final class PlateArithmetic {
                             ModelledPlates.flat(run.steps().get(i).rig()),
                             seen.scale(camera)));
         }
-        PlateStack stack = PlateStack.of(response, house.kelvin(camera), taken);
+        PlateStack stack = PlateStack.of(response, house.kelvin(camera), taken, true);
         List<String> doubts = new ArrayList<>(response.doubts());
         doubts.addAll(doubts(run));
         return MeasuredSet.of(run, stack, house.settings(camera), set.doneEpochMillis(), doubts);

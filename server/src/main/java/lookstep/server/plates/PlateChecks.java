@@ -307,7 +307,8 @@ final class PlateChecks {
         float[] sorted = added.clone();
         Arrays.sort(sorted);
         double brightest = sorted[(int) (sorted.length * 0.999)];
-        if (brightest >= DARK || (step.share() > 0 && step.share() < 1)) {
+        boolean meantToBeDark = step.share() > 0 && step.share() < 1;
+        if (brightest >= DARK || meantToBeDark) {
             return PlateVerdict.good("");
         }
         double level =

@@ -254,7 +254,7 @@ public record CrewMessage(
      * @param shot its shot's id, null before the first
      * @param byHand somebody said which shot it is of
      * @param takenAt when, by this computer's clock, such as 21:04:07
-     * @param says its exposure
+     * @param says its exposure, and whether it is a plate
      * @param mark none, kept or out
      * @param raw whether a raw file came with it
      * @param remarks what is to be said of it, the most important first

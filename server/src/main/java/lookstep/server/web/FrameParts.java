@@ -84,7 +84,7 @@ public final class FrameParts {
                 frame.byHand(),
                 frame.people(),
                 TIME.format(exposed.atZone(zone)),
-                frame.says(),
+                frame.ofPlates() ? "plate, " + frame.says() : frame.says(),
                 frame.mark().name().toLowerCase(Locale.ROOT),
                 frame.files().size() > 1,
                 remarks(frame.checked()),

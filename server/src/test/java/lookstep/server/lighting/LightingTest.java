@@ -9,6 +9,7 @@ import java.util.stream.IntStream;
 import lookstep.server.TestPlans;
 import lookstep.server.live.Event;
 import lookstep.server.live.LiveState;
+import lookstep.server.live.PlateStep;
 import lookstep.server.live.RigTest;
 import lookstep.server.look.Adjustment;
 import lookstep.server.look.LookLevels;
@@ -46,6 +47,43 @@ class LightingTest {
             // 25 % of the most of a mix whose brightest emitter is at full, in whole 8-bit codes
             assertEquals(WorkLight.USUAL.percent() / 100, brightest(shown.levels(), i), 1.0 / 255);
         }
+    }
+
+    private static LiveState plates(LiveState before, String hangsOn) {
+        List<List<Double>> fill =
+                List.of(
+                        List.of(0.0, 0.0),
+                        List.of(0.4, 0.0),
+                        List.of(0.0, 0.0, 0.0, 0.0),
+                        List.of(0.0, 0.0, 0.0, 0.0));
+        return before.after(
+                new Event.PlatesBegun(
+                        "plates-1",
+                        "safe",
+                        "safe",
+                        PLAN.look("safe").camera(),
+                        hangsOn,
+                        true,
+                        List.of(new PlateStep("‘fill’ warm alone", "fill", 0, fill))),
+                0);
+    }
+
+    @Test
+    void aPlateIsItsOneLightAndTheLookComesBackAfterIt() {
+        LiveState taking = plates(at(2), lighting.hangsOn("safe").orElseThrow());
+        Shown shown = lighting.shown(taking);
+        assertEquals(Shown.What.PLATE, shown.what());
+        assertEquals(taking.plates().run().orElseThrow().step().rig(), shown.levels());
+        assertEquals(PLAN.look("safe").camera(), shown.look().camera());
+        LiveState after = taking.after(new Event.PlatesEnded("plates-1", "by hand"), 0);
+        assertEquals(Shown.What.LOOK, lighting.shown(after).what());
+    }
+
+    @Test
+    void aPlateOfAnotherRigIsNotLit() {
+        assertEquals(Shown.What.LOOK, lighting.shown(plates(at(2), "another rig")).what());
+        assertEquals(
+                Shown.What.WORK_LIGHT, lighting.shown(plates(LiveState.NEW, "another rig")).what());
     }
 
     @Test

@@ -11,6 +11,8 @@ final class LevelSystem {
     /** Of a column's length, what must be left when the columns before are taken out. */
     private static final double ALIKE = 1e-6;
 
+    private static final double TIED = 1e-9;
+
     private final double[][] rows;
     private final double[] quiet;
     private final Cholesky normal;
@@ -18,11 +20,14 @@ final class LevelSystem {
     /**
      * @param levels of each frame
      * @param scale exposure scale of each frame: twice of it, half the noise
-     * @throws IllegalArgumentException if they do not tell all emitters apart
+     * @param tied emitters that only ever change together, and will in what is wanted: told as one
+     * @throws IllegalArgumentException if they do not tell all others apart
      */
-    LevelSystem(List<double[]> levels, double[] scale) {
+    LevelSystem(List<double[]> levels, double[] scale, boolean tied) {
         List<Integer> open = notTold(levels);
-        if (!open.isEmpty()) {
+        boolean allLit =
+                open.stream().allMatch(c -> levels.stream().anyMatch(l -> row(l)[c] > 0));
+        if (!open.isEmpty() && !(tied && allLit)) {
             throw new IllegalArgumentException(
                     "the frames do not tell "
                             + words(open)
@@ -40,6 +45,10 @@ final class LevelSystem {
                     square[i][j] += quiet[k] * rows[k][i] * rows[k][j];
                 }
             }
+        }
+        for (int i = 0; i < n && !open.isEmpty(); i++) {
+            // Of many answers the shortest.
+            square[i][i] += TIED;
         }
         normal = new Cholesky(square);
     }

@@ -66,6 +66,18 @@ public final class PlateStack {
      *     apart; the message says which
      */
     public static PlateStack of(Response response, double kelvin, List<Taken> frames) {
+        return of(response, kelvin, frames, false);
+    }
+
+    /**
+     * The same, of lights that may not light each of their emitters by itself.
+     *
+     * @param tied true if emitters that only ever change together in the frames are told as one;
+     *     then a picture in which they do not is wrong
+     * @throws IllegalArgumentException if sizes differ, or some emitter is in no frame
+     */
+    public static PlateStack of(
+            Response response, double kelvin, List<Taken> frames, boolean tied) {
         if (frames.isEmpty()) {
             throw new IllegalArgumentException("no frames: take the house alone first");
         }
@@ -93,7 +105,8 @@ public final class PlateStack {
         LevelSystem system =
                 new LevelSystem(
                         frames.stream().map(Taken::levels).toList(),
-                        frames.stream().mapToDouble(Taken::scale).toArray());
+                        frames.stream().mapToDouble(Taken::scale).toArray(),
+                        tied);
         return new PlateStack(response, kelvin, List.copyOf(frames), system);
     }
 

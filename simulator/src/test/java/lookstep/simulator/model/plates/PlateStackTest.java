@@ -158,12 +158,12 @@ class PlateStackTest {
                         new double[] {0, 1});
         assertArrayEquals(
                 new double[] {-0.6, 0.11666667, 0.36666667, 0.61666667},
-                new LevelSystem(levels, new double[] {1, 1, 1, 1})
+                new LevelSystem(levels, new double[] {1, 1, 1, 1}, false)
                         .weights(0.5, new double[] {0.3, 0.8}),
                 1e-8);
         assertArrayEquals(
                 new double[] {-0.6, 0.13333333, 0.33333333, 0.63333333},
-                new LevelSystem(levels, new double[] {1, 2, 1, 1})
+                new LevelSystem(levels, new double[] {1, 2, 1, 1}, false)
                         .weights(0.5, new double[] {0.3, 0.8}),
                 1e-8);
     }
@@ -183,6 +183,27 @@ class PlateStackTest {
         assertEquals(List.of(2), PlateStack.notTold(frames.stream().map(f -> f.levels()).toList()));
         assertEquals(
                 List.of(1), PlateStack.notTold(List.of(new double[] {0, 0}, new double[] {1, 0})));
+    }
+
+    /** A slot of tint may drive two emitters at once: nobody ever wants one of them alone. */
+    @Test
+    void emittersThatOnlyChangeTogetherAreToldAsOne() {
+        List<double[]> levels =
+                List.of(
+                        new double[] {0, 0, 0},
+                        new double[] {1, 0, 0},
+                        new double[] {0, 0.5, 0.25});
+        double[] weights =
+                new LevelSystem(levels, new double[] {1, 1, 1}, true)
+                        .weights(1, new double[] {0.5, 0.25, 0.125});
+        assertArrayEquals(new double[] {0, 0.5, 0.5}, weights, 1e-6);
+        assertThrows(
+                IllegalArgumentException.class,
+                () ->
+                        new LevelSystem(
+                                List.of(new double[] {0, 0}, new double[] {1, 0}),
+                                new double[] {1, 1},
+                                true));
     }
 
     @Test
