@@ -20,7 +20,6 @@ import java.util.Locale;
 import java.util.stream.StreamSupport;
 import lookstep.server.plan.file.DemoShoot;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.Disabled;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -141,8 +140,6 @@ class PlatesIT {
         until("they are all taken", () -> taken() == 17, () -> now().path("plates").toString());
     }
 
-    /** To be switched on with the arithmetic: response and stack are stubs in this tree. */
-    @Disabled("waits for ResponseRecovery, PlateStack and Registration")
     @ParameterizedTest
     @ValueSource(strings = {"FOLDER", "PTPIP"})
     void theyComeToASetThatIsReady(String way) throws Exception {
