@@ -110,22 +110,31 @@ final class Candidates {
 
     /** Looks at all of them. */
     Sketched sketched(List<Recipe> recipes) {
+        // On all processors; in the order of the list, so that the same comes out each time.
+        List<Looked> all =
+                recipes.parallelStream()
+                        .flatMap(recipe -> exposed(recipe).stream().map(e -> look(recipe, e)))
+                        .toList();
         List<Sketch> kept = new ArrayList<>();
         Map<Refusal, Integer> refused = new EnumMap<>(Refusal.class);
-        int looked = 0;
-        for (Recipe recipe : recipes) {
-            for (Exposing.Exposed exposed : exposed(recipe)) {
-                looked++;
-                float[] rgb = rgb(recipe, exposed);
-                Optional<Refusal> refusal = Passes.of(points, faces, rgb).refusal(allowed);
-                if (refusal.isPresent()) {
-                    refused.merge(refusal.get(), 1, Integer::sum);
-                } else {
-                    kept.add(new Sketch(recipe, exposed, difference.rough(rgb)));
-                }
-            }
+        for (Looked one : all) {
+            one.kept().ifPresent(kept::add);
+            one.refused().ifPresent(why -> refused.merge(why, 1, Integer::sum));
         }
-        return new Sketched(kept, looked, refused);
+        return new Sketched(kept, all.size(), refused);
+    }
+
+    /** One of the two is there. */
+    private record Looked(Optional<Sketch> kept, Optional<Refusal> refused) {}
+
+    private Looked look(Recipe recipe, Exposing.Exposed exposed) {
+        float[] rgb = rgb(recipe, exposed);
+        Optional<Refusal> refusal = Passes.of(points, faces, rgb).refusal(allowed);
+        return new Looked(
+                refusal.isPresent()
+                        ? Optional.empty()
+                        : Optional.of(new Sketch(recipe, exposed, difference.rough(rgb))),
+                refusal);
     }
 
     private List<Exposing.Exposed> exposed(Recipe recipe) {

@@ -14,7 +14,6 @@ final class Faces {
     private final List<Surface> skin;
     private final int[] from;
     private final double[] aim;
-    private final double[] sorted;
 
     /**
      * @param skin of each person, linear red, green, blue
@@ -33,7 +32,6 @@ final class Faces {
         for (int p = 0; p < aim.length; p++) {
             aim[p] = luminous(skin.get(p)) * Passes.FACE_SHARE;
         }
-        sorted = new double[points.skins()];
     }
 
     static double luminous(Surface s) {
@@ -61,6 +59,7 @@ final class Faces {
      * @param lux by each lux of the lights
      */
     double meanStops(double[] house, double[] lux, double times) {
+        double[] sorted = new double[points.skins()];
         for (int s = 0; s < sorted.length; s++) {
             sorted[s] = house[s] + times * lux[s];
         }
@@ -68,7 +67,7 @@ final class Faces {
         int faces = 0;
         for (int p = 0; p < aim.length; p++) {
             if (from[p + 1] > from[p]) {
-                sum += median(p);
+                sum += median(sorted, p);
                 faces++;
             }
         }
@@ -77,12 +76,12 @@ final class Faces {
 
     /** Each face that is seen, in stops over what it should be. */
     double[] stops(float[] rgb) {
-        System.arraycopy(luminances(rgb), 0, sorted, 0, sorted.length);
+        double[] sorted = luminances(rgb);
         double[] all = new double[aim.length];
         int faces = 0;
         for (int p = 0; p < aim.length; p++) {
             if (from[p + 1] > from[p]) {
-                all[faces++] = median(p);
+                all[faces++] = median(sorted, p);
             }
         }
         return Arrays.copyOf(all, faces);
@@ -111,19 +110,20 @@ final class Faces {
     }
 
     private double channel(float[] rgb, int person, int channel, double skinReflects) {
-        for (int s = from[person]; s < from[person + 1]; s++) {
-            sorted[s] = rgb[(points.skinAt() + s) * 3 + channel];
+        double[] seen = new double[from[person + 1] - from[person]];
+        for (int s = 0; s < seen.length; s++) {
+            seen[s] = rgb[(points.skinAt() + from[person] + s) * 3 + channel];
         }
-        return stops(middle(person), skinReflects);
+        Arrays.sort(seen);
+        return stops(seen[seen.length / 2], skinReflects);
     }
 
-    private double median(int person) {
-        return stops(middle(person), aim[person]);
-    }
-
-    private double middle(int person) {
-        Arrays.sort(sorted, from[person], from[person + 1]);
-        return sorted[(from[person] + from[person + 1]) / 2];
+    /**
+     * @param of every sample of skin; those of the person are sorted
+     */
+    private double median(double[] of, int person) {
+        Arrays.sort(of, from[person], from[person + 1]);
+        return stops(of[(from[person] + from[person + 1]) / 2], aim[person]);
     }
 
     private static double stops(double value, double against) {

@@ -71,9 +71,16 @@ record Search(
         refused.putAll(sketched.refused());
         List<Worked> compared = new ArrayList<>();
         int lost = 0;
-        for (Sketch s :
-                thinned(sketched.kept(), few ? FEW_COMPARED : MANY_COMPARED, options.seed())) {
-            Worked w = candidates.worked(candidates.look(s.recipe(), s.exposed(), FADE_SECONDS));
+        List<Worked> workedOut =
+                thinned(sketched.kept(), few ? FEW_COMPARED : MANY_COMPARED, options.seed())
+                        .parallelStream()
+                        .map(
+                                s ->
+                                        candidates.worked(
+                                                candidates.look(
+                                                        s.recipe(), s.exposed(), FADE_SECONDS)))
+                        .toList();
+        for (Worked w : workedOut) {
             if (w.passes().refusal(allowed).isPresent()) {
                 // The steps of a slot can take it past a limit.
                 refused.merge(w.passes().refusal(allowed).get(), 1, Integer::sum);
