@@ -88,12 +88,7 @@ public record MeasuredScene(
         Sight sight = new Sight(camera, plates.width(), plates.height());
         // A hand's breadth aside people shade each other and the background otherwise.
         EmitterPlates model =
-                EmitterPlates.of(
-                        placed,
-                        asFound(scene, found, sight),
-                        placed.rig(),
-                        camera,
-                        WIDTH);
+                EmitterPlates.of(placed, asFound(scene, found, sight), placed.rig(), camera, WIDTH);
         List<String> doubts = new ArrayList<>();
         if (found.certainty() < SURE) {
             doubts.add(

@@ -6,6 +6,7 @@ import lookstep.server.live.Event.PlatesBegun;
 import lookstep.server.live.LiveState;
 import lookstep.server.live.NotPossible;
 import lookstep.server.live.PlateStep;
+import lookstep.server.plan.CameraSettings;
 import lookstep.server.plan.Look;
 import lookstep.server.plan.Shot;
 
@@ -32,12 +33,18 @@ public final class PlateBeginning {
         Look look = lighting.look(state, shot);
         ModelledPlates model =
                 ModelledPlates.of(lighting.plan(), shot, look, look.camera(), standIn);
-        List<PlateStep> steps = PlateSteps.of(model, look.camera().kelvin());
+        CameraSettings camera =
+                PlateCamera.longer(
+                        look.camera(), PlateSteps.stopsUnder(model, look.camera().kelvin()));
+        if (!camera.equals(look.camera())) {
+            model = ModelledPlates.of(lighting.plan(), shot, look, camera, standIn);
+        }
+        List<PlateStep> steps = PlateSteps.of(model, camera.kelvin());
         return new PlatesBegun(
                 "plates-" + Long.toString(epochMillis, 36),
                 shot.id(),
                 look.name(),
-                look.camera(),
+                camera,
                 lighting.hangsOn(look.name()).orElseThrow(),
                 standIn,
                 steps);

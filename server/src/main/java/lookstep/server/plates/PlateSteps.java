@@ -20,6 +20,9 @@ public final class PlateSteps {
     /** The brightest that is not a lamp comes to this share of white, by the model. */
     static final double BRIGHTEST = 0.7;
 
+    /** What the ramp may reach. */
+    private static final double RAMP_BRIGHTEST = 0.95;
+
     /** So many of the pixels may be brighter: a glint is not worth dark plates. */
     private static final double GLINTS = 0.005;
 
@@ -52,6 +55,22 @@ public final class PlateSteps {
      */
     public static List<PlateStep> of(ModelledPlates model, double kelvin) {
         return new PlateSteps(model, kelvin).all();
+    }
+
+    /**
+     * How many stops the brightest plate of white lies under what the ramp may reach, with all
+     * lights at full.
+     */
+    static double stopsUnder(ModelledPlates model, double kelvin) {
+        PlateSteps steps = new PlateSteps(model, kelvin);
+        steps.all();
+        double brightest =
+                steps.steps.stream()
+                        .filter(s -> s.share() == 1)
+                        .mapToDouble(s -> steps.brightest(steps.model.added(s.rig())))
+                        .max()
+                        .orElse(1);
+        return brightest > 0 ? Math.log(RAMP_BRIGHTEST / brightest) / Math.log(2) : 0;
     }
 
     /** How many frames that will be. */
@@ -111,14 +130,18 @@ public final class PlateSteps {
 
     private void ramp(Candidate top) {
         PlateStep of = steps.get(top.step());
-        steps.set(top.step(), new PlateStep(of.name(), of.light(), 1, of.levels()));
-        double full = DoubleStream.of(top.levels()).sum();
+        // The ramp goes higher than other plates: it shows what the camera does near white.
+        double[] highest = higher(top);
+        steps.set(
+                top.step(),
+                new PlateStep(of.name(), of.light(), 1, listed(alone(top.light(), highest))));
+        double full = DoubleStream.of(highest).sum();
         double least = full;
         for (int part : RAMP) {
             double[] levels =
                     RigPackets.throughSlots(
                             rig.get(top.light()),
-                            DoubleStream.of(top.levels()).map(l -> l / part).toArray());
+                            DoubleStream.of(highest).map(l -> l / part).toArray());
             double sum = DoubleStream.of(levels).sum();
             // slots may be too coarse for so little
             if (sum > NO_LIGHT && sum < least) {
@@ -139,19 +162,26 @@ public final class PlateSteps {
      */
     private double brings(int light, double[] levels) {
         float[] added = model.added(new RigLevels(alone(light, levels)));
-        double[] seen =
-                IntStream.range(0, added.length)
-                        .filter(i -> !model.lamp(i / 3))
-                        .mapToDouble(i -> Math.min(1, Math.max(0, added[i])))
-                        .sorted()
-                        .toArray();
-        double brightest = seen.length == 0 ? 0 : seen[(int) (seen.length * (1 - GLINTS))];
-        return brightest + DoubleStream.of(seen).average().orElse(0);
+        return brightest(added) + DoubleStream.of(seen(added)).average().orElse(0);
+    }
+
+    private double brightest(float[] added) {
+        double[] seen = seen(added);
+        return seen.length == 0 ? 0 : seen[(int) (seen.length * (1 - GLINTS))];
+    }
+
+    /** What is no lamp, from dark to bright. */
+    private double[] seen(float[] added) {
+        return IntStream.range(0, added.length)
+                .filter(i -> !model.lamp(i / 3))
+                .mapToDouble(i -> Math.min(1, Math.max(0, added[i])))
+                .sorted()
+                .toArray();
     }
 
     /** As bright as can be without burning, through the light's own slots. */
     private double[] level(int light, double[] mix) {
-        double share = share(light, mix);
+        double share = share(light, mix, BRIGHTEST);
         double[] levels = through(light, mix, share);
         while (share < 1 && DoubleStream.of(levels).max().orElseThrow() <= NO_LIGHT) {
             share = Math.min(1, share * 2);
@@ -165,14 +195,21 @@ public final class PlateSteps {
                 rig.get(light), DoubleStream.of(mix).map(l -> l * share).toArray());
     }
 
-    private double share(int light, double[] mix) {
+    private double[] higher(Candidate top) {
+        double most = DoubleStream.of(top.levels()).max().orElseThrow();
+        double[] mix = DoubleStream.of(top.levels()).map(l -> l / most).toArray();
+        double share = Math.max(most, share(top.light(), mix, RAMP_BRIGHTEST));
+        return through(top.light(), mix, share);
+    }
+
+    private double share(int light, double[] mix, double limit) {
         float[] house = model.house();
         float[] full = model.added(new RigLevels(alone(light, mix)));
         double[] fits =
                 IntStream.range(0, full.length)
                         .filter(i -> !model.lamp(i / 3) && full[i] > NO_LIGHT)
-                        .filter(i -> house[i] < BRIGHTEST)
-                        .mapToDouble(i -> (BRIGHTEST - house[i]) / full[i])
+                        .filter(i -> house[i] < limit)
+                        .mapToDouble(i -> (limit - house[i]) / full[i])
                         .sorted()
                         .toArray();
         if (fits.length == 0) {

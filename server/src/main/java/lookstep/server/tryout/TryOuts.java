@@ -23,10 +23,17 @@ import lookstep.simulator.model.plates.LinearPlates;
 /** Suggestions, and the newest list of them. Any thread. */
 public final class TryOuts {
     private final Function<ShootPlan, Optional<MeasuredScene>> scenes;
+    private final Object searching = new Object();
+    private Asked answered;
+    private Suggested answer;
     private int lists;
     private List<Shown> newest = List.of();
     private Staged modelled;
     private EmitterPlates model;
+
+    /** What the newest list was asked with. */
+    private record Asked(
+            ShootPlan plan, Optional<MeasuredScene> scene, String shot, int count, String lookOn) {}
 
     /** What the model's plates hang on. */
     private record Staged(Place place, List<Light> rig, Shot shot) {}
@@ -68,6 +75,20 @@ public final class TryOuts {
      * @throws IllegalArgumentException if there can be none; the message says why
      */
     public Suggested suggest(ShootPlan plan, Shot shot, int count, String lookOn) {
+        Optional<MeasuredScene> scene = scenes.apply(plan);
+        Asked asked = new Asked(plan, scene, scene.isPresent() ? "" : shot.id(), count, lookOn);
+        synchronized (searching) {
+            // What was found while the page was opened is there at once.
+            if (!asked.equals(answered)) {
+                answer = suggest(plan, scene, shot, count, lookOn);
+                answered = asked;
+            }
+            return answer;
+        }
+    }
+
+    private Suggested suggest(
+            ShootPlan plan, Optional<MeasuredScene> scene, Shot shot, int count, String lookOn) {
         Options usual = Options.usual(count);
         Options options =
                 new Options(
@@ -80,7 +101,6 @@ public final class TryOuts {
                         lookOn,
                         usual.listed(),
                         usual.seed());
-        Optional<MeasuredScene> scene = scenes.apply(plan);
         Shot of = scene.map(MeasuredScene::shot).orElse(shot);
         Suggestions found =
                 scene.map(s -> Suggestions.of(s.plates(), s.cast(), s.plan(), of, options))

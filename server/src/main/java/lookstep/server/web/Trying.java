@@ -87,6 +87,8 @@ final class Trying {
             say(exchange, StatusCodes.NOT_FOUND, NO_SHOT);
             return;
         }
+        Shot from = shot.get();
+        suggesting.execute(() -> lookAhead(plan, from));
         Look look = plan.look(shot.get().look());
         Origin origin = looks.origin(plan, look);
         send(
@@ -100,6 +102,15 @@ final class Trying {
                                         .formatted(shot.get().id(), origin.plates()),
                                 origin.fromPlates(),
                                 origin.says())));
+    }
+
+    /** Whoever tries looks is likely to ask for suggestions. */
+    private void lookAhead(ShootPlan plan, Shot shot) {
+        try {
+            tryOuts.suggest(plan, shot, USUAL, current.get().look());
+        } catch (RuntimeException none) {
+            LOG.debug("no suggestions yet: {}", none.getMessage());
+        }
     }
 
     /** A mix becomes a picture. */

@@ -25,8 +25,7 @@ final class LevelSystem {
      */
     LevelSystem(List<double[]> levels, double[] scale, boolean tied) {
         List<Integer> open = notTold(levels);
-        boolean allLit =
-                open.stream().allMatch(c -> levels.stream().anyMatch(l -> row(l)[c] > 0));
+        boolean allLit = open.stream().allMatch(c -> levels.stream().anyMatch(l -> row(l)[c] > 0));
         if (!open.isEmpty() && !(tied && allLit)) {
             throw new IllegalArgumentException(
                     "the frames do not tell "
