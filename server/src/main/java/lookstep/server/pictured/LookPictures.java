@@ -24,6 +24,7 @@ import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.server.prediction.Predictions;
 import lookstep.simulator.model.plates.PlateStack;
+import lookstep.simulator.model.plates.PlateStack.Doubt;
 
 /** Pictures of looks, large and small. Safe for any thread. */
 public final class LookPictures {
@@ -116,6 +117,18 @@ public final class LookPictures {
             }
         }
         return new Pictured(made, origin(source));
+    }
+
+    /** How far a picture from plates is to be trusted; empty if it would be from the model. */
+    public Optional<Doubt> doubt(ShootPlan plan, Look look) {
+        return plates.apply(plan, look)
+                .map(
+                        s ->
+                                s.stack()
+                                        .doubt(
+                                                1,
+                                                levels(plan, look),
+                                                1 / LookLevels.meteredLux(look.camera())));
     }
 
     private static BufferedImage sum(ShootPlan plan, Look look, PlateStack stack) {

@@ -9,8 +9,10 @@ import io.undertow.util.Headers;
 import io.undertow.util.StatusCodes;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.function.Supplier;
@@ -25,6 +27,7 @@ import lookstep.server.plan.Shot;
 import lookstep.server.tryout.Mix;
 import lookstep.server.tryout.TryOuts;
 import lookstep.server.web.CrewMessage.PicturePart;
+import lookstep.simulator.model.plates.PlateStack.Doubt;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -32,6 +35,7 @@ import org.slf4j.LoggerFactory;
 final class Trying {
     private static final Logger LOG = LoggerFactory.getLogger(Trying.class);
     private static final int USUAL = 6;
+    private static final double BURNT_SHARE = 0.001;
     private static final String NO_SHOT = "There is no such shot; reload the page.";
 
     private final Supplier<Lighting> lighting;
@@ -136,8 +140,28 @@ final class Trying {
                     ShootPlan plan = lighting.get().plan();
                     Shot shot = shot(plan, body);
                     Look look = MixJson.read(body).look(plan, plan.look(shot.look()), "mix");
-                    send(exchange, new CountedPart(tryOuts.counted(plan, shot, look)));
+                    List<String> says = new ArrayList<>(tryOuts.counted(plan, shot, look));
+                    looks.doubt(plan, look).ifPresent(d -> says.addAll(words(d)));
+                    send(exchange, new CountedPart(says));
                 });
+    }
+
+    private static List<String> words(Doubt doubt) {
+        List<String> words = new ArrayList<>();
+        if (doubt.burntShare() > BURNT_SHARE) {
+            words.add(
+                    String.format(
+                            Locale.ROOT,
+                            "%.1f %% of the picture was burnt in a plate, and is brighter than it is"
+                                    + " shown",
+                            100 * doubt.burntShare()));
+        }
+        words.add(
+                String.format(
+                        Locale.ROOT,
+                        "what is %.0f stops under white or darker is noise",
+                        doubt.noiseStopsUnderWhite()));
+        return words;
     }
 
     /** A line each. */
