@@ -98,6 +98,8 @@ class SetList extends HTMLElement {
     const picture = document.createElement('img');
     picture.decoding = 'async';
     picture.alt = '';
+    // Its title is for eyes; ears have the words.
+    picture.setAttribute('aria-hidden', 'true');
     picture.addEventListener('error', () => picture.removeAttribute('src'));
     key.append(picture, document.createElement('div'));
     item.append(key);
