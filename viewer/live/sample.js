@@ -32,7 +32,7 @@ export class SampleFeed extends EventTarget {
 export function pictureUrl(url) {
   if (sampleName === null || url === null) return url;
   if (url.startsWith('/frames/')) return '/samples/frame.svg';
-  if (url.startsWith('/prediction/')) return '/samples/prediction.svg';
+  if (url.startsWith('/prediction/') || url.startsWith('/suggested/')) return '/samples/prediction.svg';
   return url;
 }
 

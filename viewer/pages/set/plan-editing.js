@@ -7,7 +7,7 @@ import { pictureUrl } from '/live/sample.js';
 import { allShots } from '/live/words.js';
 
 /** Of what the server has not told of yet. */
-const COMPUTED = { says: 'computed, not photographed', plates: false };
+const COMPUTED = { says: 'computed, not photographed', url: '' };
 
 /** Which positions are dragged on the plot, by the tab that is up. */
 const WHOSE = { place: 'place', looks: 'look' };
@@ -64,11 +64,11 @@ export class PlanEditing {
 
   /** @param {object} message of the crew */
   take(message) {
-    const before = this.#origin(this.#view?.id ?? null);
+    const before = this.#origin(this.#view?.id ?? null).url;
     this.#message = message;
     if (!this.#desk.open) return;
     this.#planning.offered(message.plan);
-    if (this.#view !== null && before.says !== this.#origin(this.#view.id).says) this.#look();
+    if (this.#view !== null && before !== this.#origin(this.#view.id).url) this.#look();
   }
 
   /** Whether the picture of a shot is from plates, as far as the server has said. */
@@ -93,8 +93,9 @@ export class PlanEditing {
     this.#plot.show(plotOf(draft, shot, there, WHOSE[tab] ?? 'rig'), light ?? this.#light);
     // A shot that the server does not know yet leaves the picture of before.
     if (waits) return;
-    const { says, plates } = this.#origin(id);
-    const version = plates ? `${answer.revision}-plates` : answer.revision;
+    const { says, url } = this.#origin(id);
+    // The desk's own revision comes first, the message's address follows when the server has told.
+    const version = `${answer.revision}-${url.replace(/^.*v=/, '')}`;
     this.#url = id === null ? null : pictureUrl(`/prediction/${encodeURIComponent(id)}.jpg?v=${version}`);
     this.#desk.about(says);
     const shown = this.#picture.querySelector('img')?.src ?? '';

@@ -16,6 +16,8 @@ export class Trying {
   #asking = false;
   #url = null;
   #counting = null;
+  /** One more for each mix. */
+  #serial = 0;
 
   /** @param {HTMLElement} mixer holds a live-picture and look-cards @param {HTMLElement[]} keys open it */
   constructor(mixer, keys) {
@@ -27,7 +29,7 @@ export class Trying {
     mixer.addEventListener('mix-keep', ({ detail }) => this.#keep(detail));
     this.#cards.addEventListener('suggest', () => this.#suggest());
     this.#cards.addEventListener('suggestion-try', ({ detail }) => {
-      this.#mixer.take(detail.mix, detail.name);
+      this.#mixer.take(detail.mix, detail.name, detail.shot);
       this.#mixer.say(detail.move === '' ? '' : `without the move: ${detail.move}`);
     });
     this.#cards.addEventListener('suggestion-put', ({ detail }) => {
@@ -49,6 +51,8 @@ export class Trying {
 
   #want(mix) {
     this.#wanted = mix;
+    this.#serial += 1;
+    this.#mixer.counted([]);
     if (!this.#asking) this.#next();
   }
 
@@ -71,13 +75,16 @@ export class Trying {
   /** Once the sliders rest: it takes longer than the picture. */
   #countSoon(mix) {
     clearTimeout(this.#counting);
+    const serial = this.#serial;
     this.#counting = setTimeout(async () => {
+      let lines;
       try {
-        const { says } = await countMix(mix);
-        if (this.#wanted === null) this.#mixer.counted(says);
+        lines = (await countMix(mix)).says;
       } catch {
-        // the picture is there, and says most
+        lines = ['this mix could not be counted'];
       }
+      // What was counted of another mix is not shown beside this one.
+      if (serial === this.#serial) this.#mixer.counted(lines);
     }, COUNT_AFTER_MILLIS);
   }
 

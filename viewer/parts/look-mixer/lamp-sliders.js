@@ -23,6 +23,8 @@ export class LampSliders {
     this.#range = range;
     this.#moved = moved;
     this.element = element('section', 'lamp');
+    this.element.setAttribute('role', 'group');
+    this.element.setAttribute('aria-label', range.name);
     const head = element('div', 'lamp-head');
     this.#on = switchOf(range.name, [['off', 'off'], ['on', 'on']], (value) => {
       this.#lit = value === 'on';
@@ -47,11 +49,8 @@ export class LampSliders {
   show(lamp, kelvin) {
     this.#lit = lamp !== null;
     if (lamp !== null) {
-      const { under } = lamp;
-      this.#set =
-        lamp.hue === null || lamp.hue === undefined
-          ? { under, kelvin: lamp.kelvin }
-          : { under, hue: lamp.hue, saturation: lamp.saturation };
+      // Tint and blend have no slider, and stay as they are.
+      this.#set = Object.fromEntries(Object.entries(lamp).filter(([, value]) => value !== null));
     } else {
       this.#set = { under: 1, kelvin: this.#within(kelvin) };
     }
@@ -106,7 +105,8 @@ export class LampSliders {
   }
 
   #change(what, other = false) {
-    this.#set = other ? { under: this.#set.under, ...what } : { ...this.#set, ...what };
+    const { under, blend = 'broad' } = this.#set;
+    this.#set = other ? { under, blend, ...what } : { ...this.#set, ...what };
     this.#lit = true;
     this.#draw();
     this.#moved();

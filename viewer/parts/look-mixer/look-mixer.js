@@ -7,7 +7,7 @@ import { kelvinOf, MIRED_LEAST, MIRED_MOST, MIRED_STEP, miredOf, nextIso } from 
  * page, and the picture that comes of it. What the page puts inside it (a live-picture, look-cards)
  * stands beside the sliders.
  *
- * appear(), close(), open; show(start): the answer to GET /mix; take(mix, name): these settings instead,
+ * appear(), close(), open; show(start): the answer to GET /mix; take(mix, name, shot): these settings instead,
  * as of a suggestion; say(words, failed); about(words): where the picture comes from; counted(lines): what
  * is measured in it.
  *
@@ -27,6 +27,7 @@ class LookMixer extends HTMLElement {
   #kelvin;
   #iso = element('output');
   #start = null;
+  #shot = null;
 
   connectedCallback() {
     if (this.#dialog.isConnected) return;
@@ -71,11 +72,16 @@ class LookMixer extends HTMLElement {
         return lamp.element;
       }),
     );
-    this.take(start.mix, start.look);
+    this.take(start.mix, start.look, start.shot);
   }
 
-  /** @param {object} mix as the server gives it @param {string} name of the look that it was */
-  take({ kelvin, iso, lights }, name) {
+  /**
+   * @param {object} mix as the server gives it
+   * @param {string} name of the look that it was
+   * @param {string} shot id of whose people and camera it is for
+   */
+  take({ kelvin, iso, lights }, name, shot) {
+    this.#shot = shot;
     this.#title.textContent = `Try looks, from ‘${name}’`;
     this.#camera = { kelvin, iso };
     for (const [light, lamp] of this.#lamps) lamp.show(lights[light] ?? null, kelvin);
@@ -180,7 +186,7 @@ class LookMixer extends HTMLElement {
       const set = lamp.value;
       if (set !== null) lights[name] = set;
     }
-    return { shot: this.#start.shot, ...this.#camera, lights };
+    return { shot: this.#shot, ...this.#camera, lights };
   }
 
   #tell() {

@@ -25,7 +25,7 @@ class LookPicture extends HTMLElement {
     if (this.#image.getAttribute('src') !== url) this.#image.src = url;
     this.#image.alt = `${name}, ${picture.says}`;
     this.classList.toggle('plates', picture.plates);
-    this.#words.textContent = picture.plates ? 'from plates' : 'computed';
+    this.#words.textContent = picture.brief;
   }
 }
 

@@ -154,6 +154,7 @@ function fill(item, shot, { state, words, asks, time, job }) {
   const parts = [name, ' ', span('aside', words)];
   if (time !== '') parts.unshift(span('time', time), ' ');
   if (job !== '') parts.push(' ', span('job', `for ${job}`));
+  if (state !== 'past') parts.push(' ', span('for-ears', `picture: ${shot.picture.brief}`));
   key.lastChild.replaceChildren(...parts);
   drawPicture(key.firstChild, shot, state);
 }

@@ -3,6 +3,7 @@ package lookstep.server;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Supplier;
@@ -33,7 +34,7 @@ final class PlateSources {
     Optional<PlateSource> source(ShootPlan plan, Look look) {
         return plates.get()
                 .filter(s -> s.hangsOn().equals(RigHash.of(plan.placed(look).rig())))
-                .map(s -> new PlateSource(s.id(), says(plan, s), s.stack()));
+                .map(s -> new PlateSource(version(s), s.shot(), says(plan, s), s.stack()));
     }
 
     /** What is found in them; empty if there are none of the rig as the plan has it. */
@@ -42,12 +43,31 @@ final class PlateSources {
                 .filter(s -> s.hangsOn().equals(RigHash.of(plan.rig())))
                 .filter(s -> plan.shot(s.shot()).isPresent())
                 .filter(s -> plan.looks().stream().anyMatch(l -> l.name().equals(s.look())))
-                .flatMap(s -> measurements.of(s, plan, "measured from plates, " + says(plan, s)));
+                .flatMap(
+                        s ->
+                                measurements.of(
+                                        version(s),
+                                        s,
+                                        plan,
+                                        "measured from plates, " + says(plan, s)));
     }
 
     /** Tells them from others; empty if there are none. */
     String id() {
-        return plates.get().map(MeasuredSet::id).orElse("");
+        return plates.get().map(PlateSources::version).orElse("");
+    }
+
+    /** What is uncertain about what is found in them, as far as that is worked out. */
+    List<String> doubts() {
+        return plates.get()
+                .flatMap(s -> measurements.known(version(s)))
+                .map(MeasuredScene::doubts)
+                .orElse(List.of());
+    }
+
+    /** A step may have been taken again. */
+    private static String version(MeasuredSet set) {
+        return set.id() + "-" + Long.toString(set.whenEpochMillis(), 36);
     }
 
     /** What they say of each light. */

@@ -307,7 +307,7 @@ final class Session implements AutoCloseable {
                                         gear.simulated(),
                                         this::notes,
                                         ZoneId.systemDefault()),
-                                () -> PlatesNow.of(taker, plates),
+                                () -> PlatesNow.of(taker, plates).doubting(sources.doubts()),
                                 gear.shutter(),
                                 keys,
                                 System::currentTimeMillis),

@@ -53,6 +53,9 @@ public record MeasuredScene(
     /** Darker than this in the plate nothing is measured, of white: eight codes of sRGB. */
     private static final double LEAST = 0.0024;
 
+    /** So many times the least is no error of a computation. */
+    private static final double PLAIN = 8;
+
     /** So far around skin its light may lie: a light from behind shows on the very edge. */
     private static final int EDGE_PIXELS = 2;
 
@@ -102,8 +105,22 @@ public record MeasuredScene(
                 plates,
                 inShotOrder(found.cast(), scene, sight),
                 found.certainty(),
-                light(placed.rig(), plates, found.cast(), model, says, doubts),
+                light(
+                        placed.rig(),
+                        plates,
+                        found.certainty() < SURE ? nobody(found.cast()) : found.cast(),
+                        // what is burnt in a plate is that light or more
+                        set.stack().burnt(WIDTH),
+                        model,
+                        says,
+                        doubts),
                 doubts);
+    }
+
+    /** Nothing is measured on people who may be somewhere else. */
+    private static Cast nobody(Cast cast) {
+        return new Cast(
+                cast.width(), cast.height(), cast.figure(), new boolean[cast.skin().length]);
     }
 
     /** With everybody where they were found; a picture cannot tell how far behind. */
@@ -145,15 +162,17 @@ public record MeasuredScene(
             List<Light> rig,
             LinearPlates plates,
             Cast cast,
+            boolean[] unknown,
             EmitterPlates model,
             String says,
             List<String> doubts) {
-        Regions measured = Regions.of(plates, cast, model.rendered());
+        Regions measured = Regions.of(plates, cast, model.rendered(), unknown);
         Regions computed =
                 Regions.of(
                         model.linear(),
                         Cast.of(model.rendered(), model.linear().width(), model.linear().height()),
-                        model.rendered());
+                        model.rendered(),
+                        unknown);
         double exposure = plates.scale() / model.linear().scale();
         List<Factors> factors = new ArrayList<>();
         int emitter = 1;
@@ -195,7 +214,11 @@ public record MeasuredScene(
         }
         for (int i = 0; i < m.length; i++) {
             double whole = c[i] * exposure;
-            factor[i] = m[i] > LEAST && whole > 0 ? m[i] / whole : elsewhere;
+            // Where much is computed and nothing is seen, it is not as anywhere else.
+            factor[i] =
+                    m[i] > LEAST && whole > 0
+                            ? m[i] / whole
+                            : whole > PLAIN * LEAST ? Math.max(m[i], LEAST) / whole : elsewhere;
             if (factor[i] > MOST_FACTOR || factor[i] < 1 / MOST_FACTOR) {
                 doubts.add(
                         "%s brings %s %.1f stops %s than computed: is it where the plan has it?"
@@ -216,15 +239,22 @@ public record MeasuredScene(
     private record Regions(List<double[]> planes) {
         static final List<String> NAMES = List.of("the people", "the background", "the floor");
 
-        static Regions of(LinearPlates plates, Cast cast, Plates rendered) {
+        static Regions of(
+                LinearPlates plates, Cast cast, Plates rendered, boolean[] unknown) {
             int w = plates.width();
             boolean[] skin = around(cast, p -> cast.skin()[p]);
             boolean[] people = around(cast, p -> cast.figure()[p] >= 0);
             List<IntPredicate> where =
                     List.of(
-                            p -> skin[p],
-                            p -> !people[p] && shows(rendered, plates, p, Part.BACKGROUND),
-                            p -> !people[p] && shows(rendered, plates, p, Part.FLOOR));
+                            p -> skin[p] && !unknown[p],
+                            p ->
+                                    !people[p]
+                                            && !unknown[p]
+                                            && shows(rendered, plates, p, Part.BACKGROUND),
+                            p ->
+                                    !people[p]
+                                            && !unknown[p]
+                                            && shows(rendered, plates, p, Part.FLOOR));
             List<double[]> all = new ArrayList<>();
             for (int plane = 0; plane <= plates.emitters(); plane++) {
                 double[] mean = new double[where.size()];

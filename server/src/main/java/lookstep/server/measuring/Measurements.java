@@ -10,17 +10,25 @@ import org.slf4j.LoggerFactory;
 public final class Measurements {
     private static final Logger LOG = LoggerFactory.getLogger(Measurements.class);
 
+    /** The same if it is worked out already, with whichever plan; waits for nothing. */
+    public Optional<MeasuredScene> known(String version) {
+        Known now = known;
+        return now.set().equals(version) ? now.scene() : Optional.empty();
+    }
+
     private record Known(String set, ShootPlan plan, Optional<MeasuredScene> scene) {}
 
-    private Known known = new Known("", null, Optional.empty());
+    private volatile Known known = new Known("", null, Optional.empty());
 
     /**
      * What a set comes to with a plan, worked out once; empty if nothing does.
      *
+     * @param version tells the set, with all of its frames, from others
      * @param says when and of what the plates were taken, in words
      */
-    public synchronized Optional<MeasuredScene> of(MeasuredSet set, ShootPlan plan, String says) {
-        if (!known.set().equals(set.id()) || !plan.equals(known.plan())) {
+    public synchronized Optional<MeasuredScene> of(
+            String version, MeasuredSet set, ShootPlan plan, String says) {
+        if (!known.set().equals(version) || !plan.equals(known.plan())) {
             Optional<MeasuredScene> scene;
             try {
                 scene = Optional.of(MeasuredScene.of(set, plan, says));
@@ -28,7 +36,7 @@ public final class Measurements {
                 LOG.error("nothing is measured in the plates: {}", e.toString(), e);
                 scene = Optional.empty();
             }
-            known = new Known(set.id(), plan, scene);
+            known = new Known(version, plan, scene);
         }
         return known.scene();
     }

@@ -54,11 +54,12 @@ public final class LookPictures {
      * Where the picture of a look comes from.
      *
      * @param plates the set of plates; empty if the model makes it
+     * @param shot id of the shot whose camera and people the plates are of; empty for the model
      * @param says for whoever looks at it
      */
-    public record Origin(String plates, String says) {
+    public record Origin(String plates, String shot, String says) {
         /** Nobody has photographed anything of it. */
-        public static final Origin MODEL = new Origin("", "computed, not photographed");
+        public static final Origin MODEL = new Origin("", "", "computed, not photographed");
 
         public boolean fromPlates() {
             return !plates.isEmpty();
@@ -85,7 +86,7 @@ public final class LookPictures {
     }
 
     private static Origin origin(Optional<PlateSource> source) {
-        return source.map(s -> new Origin(s.id(), "from plates, " + s.says())).orElse(Origin.MODEL);
+        return source.map(s -> new Origin(s.id(), s.shot(), "from plates, " + s.says())).orElse(Origin.MODEL);
     }
 
     /**

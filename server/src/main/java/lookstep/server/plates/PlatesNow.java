@@ -1,5 +1,6 @@
 package lookstep.server.plates;
 
+import java.util.ArrayList;
 import java.util.List;
 import lookstep.server.plates.PlateBook.Standing;
 import lookstep.server.plates.PlateTaker.Taking;
@@ -19,6 +20,13 @@ public record PlatesNow(Taking taking, Standing standing, String trouble, List<S
 
     public PlatesNow {
         doubts = List.copyOf(doubts);
+    }
+
+    /** With more that is uncertain. */
+    public PlatesNow doubting(List<String> more) {
+        List<String> all = new ArrayList<>(doubts);
+        all.addAll(more);
+        return new PlatesNow(taking, standing, trouble, all);
     }
 
     /** As they are. */

@@ -9,6 +9,7 @@ import lookstep.server.look.LookLevels;
 import lookstep.server.plan.CameraSettings;
 import lookstep.server.plan.Light;
 import lookstep.server.plan.Look;
+import lookstep.server.plan.Look.Blend;
 import lookstep.server.plan.Look.Colour;
 import lookstep.server.plan.Look.Level;
 import lookstep.server.plan.Look.Setting;
@@ -36,8 +37,9 @@ public record Mix(double kelvin, double iso, Map<String, Lamp> lights) {
      *
      * @param under its most, stops, 0..20
      * @param colour white of a temperature, or a hue as the camera sees it
+     * @param blend which of the mixes that come to it
      */
-    public record Lamp(double under, Colour colour) {
+    public record Lamp(double under, Colour colour, Blend blend) {
         /**
          * Ready to be mixed.
          *
@@ -83,7 +85,8 @@ public record Mix(double kelvin, double iso, Map<String, Lamp> lights) {
                         report.light(),
                         new Lamp(
                                 under(setting, report.given().get().amount()),
-                                seen(setting.colour(), look.camera().kelvin())));
+                                seen(setting.colour(), look.camera().kelvin()),
+                                setting.blend()));
             }
         }
         return new Mix(look.camera().kelvin(), look.camera().iso(), lights);
@@ -127,7 +130,8 @@ public record Mix(double kelvin, double iso, Map<String, Lamp> lights) {
                 double percent = 100 * Math.pow(2, -lamp.under());
                 set.put(
                         light.name(),
-                        new Setting(new Level.Percent(digits(percent)), lamp.colour()));
+                        new Setting(
+                                new Level.Percent(digits(percent)), lamp.colour(), lamp.blend()));
             }
         }
         Optional<String> unknown =

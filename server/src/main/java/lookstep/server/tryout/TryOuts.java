@@ -3,6 +3,7 @@ package lookstep.server.tryout;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
 import java.util.function.Function;
 import lookstep.server.measuring.Counted;
 import lookstep.server.measuring.MeasuredScene;
@@ -22,12 +23,20 @@ import lookstep.simulator.model.plates.LinearPlates;
 
 /** Suggestions, and the newest list of them. Any thread. */
 public final class TryOuts {
+    /** Of some lists. */
+    private static final int MOST_KEPT = 60;
+
     private final Function<ShootPlan, Optional<MeasuredScene>> scenes;
+
+    /** An id of another start of the program is none of ours. */
+    private final String run = UUID.randomUUID().toString().substring(0, 8);
+
     private final Object searching = new Object();
     private Asked answered;
-    private Suggested answer;
+    private Found answer;
     private int lists;
-    private List<Shown> newest = List.of();
+    private final List<Shown> newest = new ArrayList<>();
+    private final Object modelling = new Object();
     private Staged modelled;
     private EmitterPlates model;
 
@@ -54,9 +63,13 @@ public final class TryOuts {
      * A list of suggestions.
      *
      * @param plates whether plates were looked at, and not the model
+     * @param shot whose people and camera they are for
      * @param looks in place, in the order to step them, then those with a light moved
      */
-    public record Suggested(boolean plates, Suggestions suggestions, List<Shown> looks) {}
+    public record Suggested(
+            boolean plates, Shot shot, Suggestions suggestions, List<Shown> looks) {}
+
+    private record Found(ShootPlan plan, Shot shot, Suggestions suggestions, boolean plates) {}
 
     /**
      * @param scenes plates of a plan as they hold now; empty if there are none
@@ -80,14 +93,26 @@ public final class TryOuts {
         synchronized (searching) {
             // What was found while the page was opened is there at once.
             if (!asked.equals(answered)) {
-                answer = suggest(plan, scene, shot, count, lookOn);
+                answer = search(plan, scene, shot, count, lookOn);
                 answered = asked;
             }
-            return answer;
+            return listed(answer);
         }
     }
 
-    private Suggested suggest(
+    /** Looks for them, so that they are there when somebody asks. */
+    public void lookAhead(ShootPlan plan, Shot shot, int count, String lookOn) {
+        Optional<MeasuredScene> scene = scenes.apply(plan);
+        Asked asked = new Asked(plan, scene, scene.isPresent() ? "" : shot.id(), count, lookOn);
+        synchronized (searching) {
+            if (!asked.equals(answered)) {
+                answer = search(plan, scene, shot, count, lookOn);
+                answered = asked;
+            }
+        }
+    }
+
+    private Found search(
             ShootPlan plan, Optional<MeasuredScene> scene, Shot shot, int count, String lookOn) {
         Options usual = Options.usual(count);
         Options options =
@@ -105,20 +130,30 @@ public final class TryOuts {
         Suggestions found =
                 scene.map(s -> Suggestions.of(s.plates(), s.cast(), s.plan(), of, options))
                         .orElseGet(() -> Suggestions.modelled(plan, of, options));
-        return remembered(plan, of, found, scene.isPresent());
+        return new Found(plan, of, found, scene.isPresent());
     }
 
-    private synchronized Suggested remembered(
-            ShootPlan plan, Shot shot, Suggestions found, boolean plates) {
-        lists++;
-        List<Suggestion> all = new ArrayList<>(found.inPlace());
-        all.addAll(found.moved());
+    /** What was asked for gets its ids; lists that a page may still show are kept. */
+    private Suggested listed(Found found) {
+        List<Suggestion> all = new ArrayList<>(found.suggestions().inPlace());
+        all.addAll(found.suggestions().moved());
         List<Shown> shown = new ArrayList<>();
-        for (int i = 0; i < all.size(); i++) {
-            shown.add(new Shown(lists + "-" + (i + 1), plan, shot, all.get(i)));
+        synchronized (newest) {
+            lists++;
+            for (int i = 0; i < all.size(); i++) {
+                shown.add(
+                        new Shown(
+                                "%s-%d-%d".formatted(run, lists, i + 1),
+                                found.plan(),
+                                found.shot(),
+                                all.get(i)));
+            }
+            newest.addAll(0, shown);
+            while (newest.size() > MOST_KEPT) {
+                newest.remove(newest.size() - 1);
+            }
         }
-        newest = List.copyOf(shown);
-        return new Suggested(plates, found, newest);
+        return new Suggested(found.plates(), found.shot(), found.suggestions(), List.copyOf(shown));
     }
 
     /**
@@ -139,8 +174,14 @@ public final class TryOuts {
                 plan, look, linear, Cast.of(model.rendered(), linear.width(), linear.height()));
     }
 
-    private synchronized EmitterPlates model(ShootPlan plan, Shot shot, Look look) {
+    private EmitterPlates model(ShootPlan plan, Shot shot, Look look) {
         Staged staged = new Staged(plan.place(), plan.placed(look).rig(), shot);
+        synchronized (modelling) {
+            return model(staged, plan, shot, look);
+        }
+    }
+
+    private EmitterPlates model(Staged staged, ShootPlan plan, Shot shot, Look look) {
         if (!staged.equals(modelled)) {
             Camera camera = Staging.camera(plan, shot, look).exact().focused(Camera.ALL_SHARP);
             model =
@@ -155,8 +196,10 @@ public final class TryOuts {
         return model;
     }
 
-    /** A suggestion of the newest list. */
-    public synchronized Optional<Shown> shown(String id) {
-        return newest.stream().filter(s -> s.id().equals(id)).findFirst();
+    /** A suggestion of the newest lists. */
+    public Optional<Shown> shown(String id) {
+        synchronized (newest) {
+            return newest.stream().filter(s -> s.id().equals(id)).findFirst();
+        }
     }
 }

@@ -3,6 +3,9 @@ package lookstep.server.web;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
 import java.util.Map;
+import lookstep.server.pictured.LookPictures.Origin;
+import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.Shot;
 
 /**
  * All that the crew's pages (next, set) show, in one message; the newest replaces the one before.
@@ -133,9 +136,22 @@ public record CrewMessage(
      *
      * @param url of a JPEG; with {@code &size=small} one for lists
      * @param plates true if it is summed from plates, false if it is computed
+     * @param brief the same in few words; of plates of another shot, of which
      * @param says which of the two, in words
      */
-    public record PicturePart(String url, boolean plates, String says) {}
+    public record PicturePart(String url, boolean plates, String brief, String says) {
+        static PicturePart of(String url, Origin origin, ShootPlan plan, Shot shot) {
+            String brief =
+                    !origin.fromPlates()
+                            ? "computed"
+                            : origin.shot().equals(shot.id())
+                                    ? "from plates"
+                                    : plan.shot(origin.shot())
+                                            .map(s -> "plates of ‘" + s.name() + "’")
+                                            .orElse("from plates");
+            return new PicturePart(url, origin.fromPlates(), brief, origin.says());
+        }
+    }
 
     /** A shot that a re-cut left out, and why. */
     public record LeftOutPart(@JsonUnwrapped ShotPart shot, String why) {}

@@ -240,7 +240,6 @@ public final class Messages {
                 state.frames(), around.url(), CameraClock.of(state.frames()), around.copying());
     }
 
-    /** Another plan, other plates, another place and a changed look have pictures of their own. */
     private static PicturePart picture(
             ShootPlan plan,
             Shot shot,
@@ -249,12 +248,12 @@ public final class Messages {
             LiveState state,
             Around around) {
         Origin origin = around.origin().apply(plan, look);
-        String of =
-                String.join("/", state.planHash(), state.place(), "" + adjustment, origin.plates());
-        return new PicturePart(
-                "/prediction/%s.jpg?v=%08x".formatted(shot.id(), of.hashCode()),
-                origin.fromPlates(),
-                origin.says());
+        return PicturePart.of(
+                "/prediction/%s.jpg?v=%s"
+                        .formatted(shot.id(), PictureVersion.of(state, adjustment, origin)),
+                origin,
+                plan,
+                shot);
     }
 
     private static ClockPart clock(LiveState at, ShootPlan plan, long now) {

@@ -5,18 +5,21 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import lookstep.server.plan.Look.Blend;
 import lookstep.server.plan.Look.Colour;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.server.tryout.Mix;
 import lookstep.server.tryout.MixRange;
-import lookstep.server.web.CrewMessage.PicturePart;
 
 /**
  * A mix as the pages have it: {@code {"kelvin": 4300, "iso": 800, "lights": {"key": {"under": 0.7,
  * "kelvin": 3200}, "rim": {"under": 0, "hue": 210, "saturation": 40}}}}, saturation in percent.
  */
 final class MixJson {
+    private static final String MOST = "most";
+    private static final String BROAD = "broad";
+
     private MixJson() {}
 
     /**
@@ -27,7 +30,6 @@ final class MixJson {
      * @param seconds stays
      * @param mix where they begin
      * @param ranges of the lights, in the rig's order
-     * @param picture the look that it begins with
      */
     record Start(
             String shot,
@@ -35,8 +37,7 @@ final class MixJson {
             double fNumber,
             double seconds,
             Whole mix,
-            List<MixRange> ranges,
-            PicturePart picture) {}
+            List<MixRange> ranges) {}
 
     /** The mix itself. */
     record Whole(double kelvin, double iso, Map<String, Lamp> lights) {
@@ -54,28 +55,28 @@ final class MixJson {
         }
     }
 
-    /** One light; either kelvin or hue and saturation are null. */
-    record Lamp(double under, Double kelvin, Double hue, Double saturation) {
+    /** One light; either kelvin and duv or hue and saturation are null. */
+    record Lamp(
+            double under, Double kelvin, Double duv, Double hue, Double saturation, String blend) {
         static Lamp of(Mix.Lamp lamp) {
-            return lamp.colour() instanceof Colour.HueSaturation hs
-                    ? new Lamp(lamp.under(), null, hs.hueDegrees(), 100 * hs.saturation())
-                    : new Lamp(
-                            lamp.under(),
-                            ((Colour.Temperature) lamp.colour()).kelvin(),
-                            null,
-                            null);
+            String blend = lamp.blend() == Blend.MOST ? MOST : BROAD;
+            if (lamp.colour() instanceof Colour.HueSaturation hs) {
+                return new Lamp(
+                        lamp.under(), null, null, hs.hueDegrees(), 100 * hs.saturation(), blend);
+            }
+            Colour.Temperature white = (Colour.Temperature) lamp.colour();
+            return new Lamp(lamp.under(), white.kelvin(), white.duv(), null, null, blend);
         }
     }
 
-    static Start start(ShootPlan plan, Shot shot, Mix mix, PicturePart picture) {
+    static Start start(ShootPlan plan, Shot shot, Mix mix) {
         return new Start(
                 shot.id(),
                 shot.look(),
                 plan.look(shot.look()).camera().fNumber(),
                 plan.look(shot.look()).camera().seconds(),
                 Whole.of(mix),
-                MixRange.of(plan),
-                picture);
+                MixRange.of(plan));
     }
 
     /**
@@ -98,7 +99,9 @@ final class MixJson {
                     json.path("hue").isNumber()
                             ? new Colour.HueSaturation(
                                     number(json, "hue"), number(json, "saturation") / 100)
-                            : new Colour.Temperature(number(json, "kelvin")));
+                            : new Colour.Temperature(
+                                    number(json, "kelvin"), json.path("duv").asDouble(0)),
+                    json.path("blend").asText(BROAD).equals(MOST) ? Blend.MOST : Blend.BROAD);
         } catch (IllegalArgumentException e) {
             throw new IllegalArgumentException("‘" + name + "’: " + e.getMessage(), e);
         }

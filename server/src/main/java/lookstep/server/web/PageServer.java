@@ -261,12 +261,27 @@ public final class PageServer implements AutoCloseable {
     }
 
     /** The shot as it would be now, with what was changed on the set. */
-    private Optional<Pictured> prediction(String shotId, Size size) {
+    private Optional<Pictures.Versioned> prediction(String shotId, Size size) {
         LiveState state = about.live().state();
         Lighting lighting = about.lightings().of(state);
         return lighting.plan()
                 .shot(shotId)
-                .map(s -> about.looks().picture(lighting.plan(), s, lighting.look(state, s), size));
+                .map(
+                        s -> {
+                            Pictured picture =
+                                    about.looks()
+                                            .picture(
+                                                    lighting.plan(),
+                                                    s,
+                                                    lighting.look(state, s),
+                                                    size);
+                            return new Pictures.Versioned(
+                                    picture,
+                                    PictureVersion.of(
+                                            state,
+                                            state.changes().of(s.id(), s.look()),
+                                            picture.origin()));
+                        });
     }
 
     /** Whether the band sees what is still on its way; plates are not for them. */

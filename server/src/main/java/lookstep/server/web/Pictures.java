@@ -30,7 +30,7 @@ import lookstep.server.pictured.LookPictures.Size;
 /** Previews of frames, and computed pictures. */
 final class Pictures {
     private final FramePictures frames;
-    private final BiFunction<String, Size, Optional<Pictured>> looks;
+    private final BiFunction<String, Size, Optional<Versioned>> looks;
 
     /** Each takes a second of a large original: more than these would only be in the way. */
     private static final int MOST_PARTS = 3;
@@ -51,7 +51,7 @@ final class Pictures {
             FramePictures frames,
             LongPredicate seenByBand,
             BooleanSupplier earlyForBand,
-            BiFunction<String, Size, Optional<Pictured>> looks,
+            BiFunction<String, Size, Optional<Versioned>> looks,
             Executor decoder,
             Executor detailer,
             Executor renderer) {
@@ -111,19 +111,26 @@ final class Pictures {
 
     private void rendered(HttpServerExchange exchange) {
         Size size = asked(exchange, "size").filter("small"::equals).isPresent() ? SMALL : LARGE;
-        Optional<Pictured> picture = looks.apply(parameter(exchange, "shot"), size);
+        Optional<Versioned> picture = looks.apply(parameter(exchange, "shot"), size);
         if (picture.isEmpty()) {
             missing(exchange, "There is no such shot.\n");
         } else {
-            pictured(exchange, picture.get());
+            // What came to be otherwise since the address was made is not kept under it.
+            boolean asAsked = asked(exchange, "v").filter(picture.get().version()::equals).isPresent();
+            pictured(exchange, picture.get().picture(), asAsked);
         }
     }
 
+    /** A picture of a look, and what its address would be now. */
+    record Versioned(Pictured picture, String version) {}
+
     /** With where it comes from in a header, for whoever asks for a picture by a script. */
-    static void pictured(HttpServerExchange exchange, Pictured picture) {
+    static void pictured(HttpServerExchange exchange, Pictured picture, boolean keep) {
         exchange.getResponseHeaders()
-                .put(FROM, picture.origin().fromPlates() ? "plates" : "model")
-                .put(Headers.CACHE_CONTROL, VERSIONED);
+                .put(FROM, picture.origin().fromPlates() ? "plates" : "model");
+        if (keep) {
+            exchange.getResponseHeaders().put(Headers.CACHE_CONTROL, VERSIONED);
+        }
         jpeg(exchange, picture.jpeg());
     }
 

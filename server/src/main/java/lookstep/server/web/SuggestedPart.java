@@ -27,6 +27,7 @@ record SuggestedPart(String says, List<Card> looks) {
      * @param lights what each light does
      * @param move the light to carry, with what to look out for; empty if none
      * @param inPlan whether the plan has it already
+     * @param shot id of whose people and camera it is for
      * @param mix to go on from
      */
     record Card(
@@ -37,6 +38,7 @@ record SuggestedPart(String says, List<Card> looks) {
             String camera,
             String move,
             boolean inPlan,
+            String shot,
             MixJson.Whole mix,
             PicturePart picture) {}
 
@@ -47,7 +49,9 @@ record SuggestedPart(String says, List<Card> looks) {
 
     private static String says(Suggested found) {
         Suggestions s = found.suggestions();
-        String from = found.plates() ? "From plates: " : "Computed: ";
+        String from =
+                "%s, for ‘%s’: "
+                        .formatted(found.plates() ? "From plates" : "Computed", found.shot().name());
         if (s.inPlace().isEmpty()) {
             return from
                     + "none of %d looks passes (%s)"
@@ -87,10 +91,12 @@ record SuggestedPart(String says, List<Card> looks) {
                                                         : "; mind: " + m.caution()))
                         .orElse(""),
                 !s.inPlan().isEmpty(),
+                shown.shot().id(),
                 MixJson.Whole.of(Mix.of(shown.plan(), s.look())),
-                new PicturePart(
+                PicturePart.of(
                         "/suggested/%s.jpg?v=%s".formatted(shown.id(), origin.plates()),
-                        origin.fromPlates(),
-                        origin.says()));
+                        origin,
+                        shown.plan(),
+                        shown.shot()));
     }
 }

@@ -19,14 +19,12 @@ import java.util.function.Supplier;
 import lookstep.server.lighting.Lighting;
 import lookstep.server.live.NotPossible;
 import lookstep.server.pictured.LookPictures;
-import lookstep.server.pictured.LookPictures.Origin;
 import lookstep.server.pictured.LookPictures.Size;
 import lookstep.server.plan.Look;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
 import lookstep.server.tryout.Mix;
 import lookstep.server.tryout.TryOuts;
-import lookstep.server.web.CrewMessage.PicturePart;
 import lookstep.simulator.model.plates.PlateStack.Doubt;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -93,25 +91,15 @@ final class Trying {
         }
         Shot from = shot.get();
         suggesting.execute(() -> lookAhead(plan, from));
-        Look look = plan.look(shot.get().look());
-        Origin origin = looks.origin(plan, look);
         send(
                 exchange,
-                MixJson.start(
-                        plan,
-                        shot.get(),
-                        Mix.of(plan, look),
-                        new PicturePart(
-                                "/prediction/%s.jpg?v=%s"
-                                        .formatted(shot.get().id(), origin.plates()),
-                                origin.fromPlates(),
-                                origin.says())));
+                MixJson.start(plan, from, Mix.of(plan, plan.look(from.look()))));
     }
 
     /** Whoever tries looks is likely to ask for suggestions. */
     private void lookAhead(ShootPlan plan, Shot shot) {
         try {
-            tryOuts.suggest(plan, shot, USUAL, current.get().look());
+            tryOuts.lookAhead(plan, shot, USUAL, current.get().look());
         } catch (RuntimeException none) {
             LOG.debug("no suggestions yet: {}", none.getMessage());
         }
@@ -127,7 +115,7 @@ final class Trying {
                     Shot shot = shot(plan, body);
                     Look look = MixJson.read(body).look(plan, plan.look(shot.look()), "mix");
                     Size size = body.path("small").asBoolean() ? Size.SMALL : Size.LARGE;
-                    Pictures.pictured(exchange, looks.picture(plan, shot, look, size));
+                    Pictures.pictured(exchange, looks.picture(plan, shot, look, size), false);
                 });
     }
 
@@ -228,7 +216,10 @@ final class Trying {
                                     asked(e, "size").filter("small"::equals).isPresent()
                                             ? Size.SMALL
                                             : Size.LARGE;
-                            Pictures.pictured(e, looks.picture(s.plan(), s.shot(), s.look(), size));
+                            Pictures.pictured(
+                                    e,
+                                    looks.picture(s.plan(), s.shot(), s.look(), size),
+                                    false);
                         });
     }
 

@@ -101,7 +101,7 @@ class PlatesIT {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"FOLDER", "FTP", "PTPIP"})
+    @ValueSource(strings = {"FOLDER", "PTPIP"})
     void aRehearsalTakesThemAllByItself(String way) throws Exception {
         rehearse(way);
         press("/step", "{'at':0}");
@@ -110,6 +110,8 @@ class PlatesIT {
         assertEquals("plate", begun.path("light").path("what").asText());
         until("some are taken", () -> taken() >= 8, () -> now().path("plates").toString());
         until("they are all taken", () -> taken() == 17, () -> now().path("plates").toString());
+        until("they are ready", () -> state().equals("ready"), () -> now().path("plates").toString());
+        assertFalse(now().path("plates").path("taken").asText().isEmpty());
         until("the look is back", () -> now().path("light").path("what").asText().equals("look"));
         JsonNode after = now();
         assertEquals(1, after.path("shots").get(0).path("frames").asInt());
@@ -138,21 +140,5 @@ class PlatesIT {
         assertEquals("taking", state());
         assertTrue(taken() >= 3);
         until("they are all taken", () -> taken() == 17, () -> now().path("plates").toString());
-    }
-
-    @ParameterizedTest
-    @ValueSource(strings = {"FOLDER", "PTPIP"})
-    void theyComeToASetThatIsReady(String way) throws Exception {
-        rehearse(way);
-        press("/plates", "{'do':'begin','standIn':true}");
-        until("they are all taken", () -> taken() == 17, () -> now().path("plates").toString());
-        until(
-                "they are ready",
-                () -> state().equals("ready"),
-                () -> now().path("plates").toString());
-        assertFalse(now().path("plates").path("taken").asText().isEmpty());
-        lookstep.kill();
-        rehearse(way);
-        until("they are ready again", () -> state().equals("ready"));
     }
 }

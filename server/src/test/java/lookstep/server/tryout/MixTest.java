@@ -1,5 +1,6 @@
 package lookstep.server.tryout;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -10,6 +11,7 @@ import lookstep.protocols.fixture.GenericFixtures;
 import lookstep.server.look.LightReport;
 import lookstep.server.look.LookLevels;
 import lookstep.server.plan.Look;
+import lookstep.server.plan.Look.Blend;
 import lookstep.server.plan.Look.Colour;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.file.DemoShoot;
@@ -42,13 +44,42 @@ class MixTest {
         assertTrue(compared > 10, compared + " lights were compared");
     }
 
+    /** A tint, and a blend that gives most, are not lost on the way. */
+    @Test
+    void theSameEmittersAreLitAgainWithTintAndBlend() {
+        Look base = plan.looks().get(0);
+        Map<String, Look.Setting> lights = new LinkedHashMap<>();
+        for (Look.Blend blend : Look.Blend.values()) {
+            lights.clear();
+            plan.rig()
+                    .forEach(
+                            l ->
+                                    lights.put(
+                                            l.name(),
+                                            new Look.Setting(
+                                                    new Look.Level.Percent(50),
+                                                    new Colour.Temperature(3800, 0.008),
+                                                    blend)));
+            Look look =
+                    new Look("tinted", base.camera(), 0, base.key(), new LinkedHashMap<>(lights));
+            Look again = Mix.of(plan, look).look(plan, look, "again");
+            for (int l = 0; l < plan.rig().size(); l++) {
+                assertArrayEquals(
+                        LookLevels.of(plan, look).levels().of(l),
+                        LookLevels.of(plan, again).levels().of(l),
+                        0.005,
+                        plan.rig().get(l).name());
+            }
+        }
+    }
+
     @Test
     void oneSliderMovesOneLightAndNoOther() {
         Look look = plan.looks().get(0);
         Mix mix = Mix.of(plan, look);
         Map<String, Mix.Lamp> lights = new LinkedHashMap<>(mix.lights());
         Mix.Lamp key = lights.get(look.key());
-        lights.put(look.key(), new Mix.Lamp(key.under() + 2, key.colour()));
+        lights.put(look.key(), new Mix.Lamp(key.under() + 2, key.colour(), key.blend()));
         Look dimmed = new Mix(mix.kelvin(), mix.iso(), lights).look(plan, look, "dimmed");
         LookLevels before = LookLevels.of(plan, look);
         LookLevels after = LookLevels.of(plan, dimmed);
@@ -76,7 +107,7 @@ class MixTest {
                 new Mix(
                         4300,
                         800,
-                        Map.of("lantern", new Mix.Lamp(0, new Colour.Temperature(3200))));
+                        Map.of("lantern", new Mix.Lamp(0, new Colour.Temperature(3200), Blend.BROAD)));
         Look base = plan.looks().get(0);
         assertTrue(
                 assertThrows(
@@ -89,11 +120,11 @@ class MixTest {
     @Test
     void whatLiesOutsideItsRangeIsRefused() {
         Colour white = new Colour.Temperature(4300);
-        assertThrows(IllegalArgumentException.class, () -> new Mix.Lamp(-0.1, white));
-        assertThrows(IllegalArgumentException.class, () -> new Mix.Lamp(Double.NaN, white));
+        assertThrows(IllegalArgumentException.class, () -> new Mix.Lamp(-0.1, white, Blend.BROAD));
+        assertThrows(IllegalArgumentException.class, () -> new Mix.Lamp(Double.NaN, white, Blend.BROAD));
         assertThrows(
                 IllegalArgumentException.class,
-                () -> new Mix.Lamp(0, new Colour.HueSaturation(10, 1.5)));
+                () -> new Mix.Lamp(0, new Colour.HueSaturation(10, 1.5), Blend.BROAD));
         assertThrows(IllegalArgumentException.class, () -> new Mix(0, 800, Map.of()));
         assertThrows(IllegalArgumentException.class, () -> new Mix(4300, 0, Map.of()));
     }

@@ -32,7 +32,10 @@ import lookstep.server.order.Variety;
 import lookstep.server.pictured.LookPictures.Origin;
 import lookstep.server.plates.PlateBook.Standing;
 import lookstep.server.plates.PlateTaker.Taking;
+import lookstep.server.plan.ShootPlan;
+import lookstep.server.plan.Shot;
 import lookstep.server.plates.PlatesNow;
+import lookstep.server.tryout.Mix;
 import lookstep.server.window.ShotItems;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -94,7 +97,7 @@ class SamplesTest {
                 NOW);
     }
 
-    private static final Origin PLATES = new Origin("1", "from plates, taken 20:31 on ‘Safe four’");
+    private static final Origin PLATES = new Origin("1", "safe", "from plates, taken 20:31 on ‘Safe four’");
 
     /** While they are taken the newest frame was wrong; afterwards there is a doubt. */
     private static PlatesNow plates(LiveState state) {
@@ -178,6 +181,52 @@ class SamplesTest {
             state = state.after(e, NOW - 21 * 60_000);
         }
         assertSame("crew-plates-ready", crew(state));
+    }
+
+    @Test
+    void whereTheMixerBegins() throws IOException {
+        assertSame("mix", mixStart());
+    }
+
+    private static MixJson.Start mixStart() {
+        ShootPlan plan = TestPlans.threeShots();
+        Shot shot = plan.shots().get(0);
+        return MixJson.start(plan, shot, Mix.of(plan, plan.look(shot.look())));
+    }
+
+    /** Words as the search writes them; the search itself is not run for a sample. */
+    @Test
+    void looksThatDifferMost() throws IOException {
+        ShootPlan plan = TestPlans.threeShots();
+        Shot shot = plan.shots().get(0);
+        assertSame(
+                "suggest",
+                new SuggestedPart(
+                        "From plates, for ‘" + shot.name() + "’: 412 of 2916 looks pass.",
+                        List.of(
+                                card(plan, shot, "1-1", "only rim, cold", "", PLATES),
+                                card(
+                                        plan,
+                                        shot,
+                                        "1-2",
+                                        "fill from behind",
+                                        "move ‘fill’ behind them to the left (about 60 s)",
+                                        Origin.MODEL))));
+    }
+
+    private static SuggestedPart.Card card(
+            ShootPlan plan, Shot shot, String id, String name, String move, Origin origin) {
+        return new SuggestedPart.Card(
+                id,
+                name,
+                "against ‘" + shot.look() + "’: two lights off",
+                List.of("key: off"),
+                "f/5.6, 1/100 s, ISO 800, 4300 K",
+                move,
+                false,
+                shot.id(),
+                mixStart().mix(),
+                CrewMessage.PicturePart.of("/suggested/" + id + ".jpg?v=1", origin, plan, shot));
     }
 
     /** Some of each weight, as the checks write them. */
@@ -388,7 +437,9 @@ class SamplesTest {
                 switch (sample.path("kind").asText()) {
                     case "band" -> BandMessage.class;
                     case "rig" -> RigMessage.class;
-                    default -> CrewMessage.class;
+                    case "crew" -> CrewMessage.class;
+                    default ->
+                            sample.has("ranges") ? MixJson.Start.class : SuggestedPart.class;
                 };
         JsonNode again = sent(JSON.treeToValue(sample, kind));
         assertEquals(
