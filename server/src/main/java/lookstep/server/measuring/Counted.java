@@ -64,14 +64,14 @@ public final class Counted {
             }
         }
         m.people().stream()
-                .map(PlateMeasures.Person::separationStops)
+                .map(PlateMeasures.Person::outlineStops)
                 .filter(s -> !Double.isNaN(s))
-                .min(Comparator.comparingDouble(Math::abs))
+                .min(Comparator.naturalOrder())
                 .ifPresent(
                         least ->
                                 words.add(
                                         "outlines stand off by %s or more"
-                                                .formatted(stops(Math.abs(least)))));
+                                                .formatted(stops(least))));
         words.add(
                 "background %s a mid grey, %s the people"
                         .formatted(

@@ -33,6 +33,9 @@ import org.slf4j.LoggerFactory;
 final class Trying {
     private static final Logger LOG = LoggerFactory.getLogger(Trying.class);
     private static final int USUAL = 6;
+    /** Darker than that is black in any picture. */
+    private static final double BLACK_STOPS = 10;
+
     private static final double BURNT_SHARE = 0.001;
     private static final String NO_SHOT = "There is no such shot; reload the page.";
 
@@ -144,11 +147,13 @@ final class Trying {
                                     + " shown",
                             100 * doubt.burntShare()));
         }
-        words.add(
-                String.format(
-                        Locale.ROOT,
-                        "what is %.0f stops under white or darker is noise",
-                        doubt.noiseStopsUnderWhite()));
+        if (doubt.noiseStopsUnderWhite() < BLACK_STOPS) {
+            words.add(
+                    String.format(
+                            Locale.ROOT,
+                            "what is %.0f stops under white or darker is noise",
+                            doubt.noiseStopsUnderWhite()));
+        }
         return words;
     }
 

@@ -39,6 +39,28 @@ public final class Outline {
      */
     public static double separationStops(
             int width, int height, IntPredicate shows, IntToDoubleFunction luminance) {
+        return median(stops(width, height, shows, luminance));
+    }
+
+    /**
+     * The same whichever way: an edge that is brighter on one side and darker on the other stands
+     * off on both.
+     *
+     * @return stops, 0 or more; NaN if no edge is in the picture
+     */
+    public static double sizeStops(
+            int width, int height, IntPredicate shows, IntToDoubleFunction luminance) {
+        return median(Arrays.stream(stops(width, height, shows, luminance)).map(Math::abs).toArray());
+    }
+
+    private static double median(double[] of) {
+        double[] sorted = of.clone();
+        Arrays.sort(sorted);
+        return sorted.length == 0 ? Double.NaN : sorted[sorted.length / 2];
+    }
+
+    private static double[] stops(
+            int width, int height, IntPredicate shows, IntToDoubleFunction luminance) {
         boolean[] edge = mask(width, height, shows);
         double[] found = new double[edge.length];
         int n = 0;
@@ -69,11 +91,6 @@ public final class Outline {
                 }
             }
         }
-        if (n == 0) {
-            return Double.NaN;
-        }
-        double[] sorted = Arrays.copyOf(found, n);
-        Arrays.sort(sorted);
-        return sorted[n / 2];
+        return Arrays.copyOf(found, n);
     }
 }

@@ -3,6 +3,7 @@ package lookstep.simulator.model.plates;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.IntPredicate;
+import java.util.function.IntToDoubleFunction;
 import lookstep.simulator.model.colour.Srgb;
 import lookstep.simulator.model.picture.Outline;
 
@@ -48,6 +49,7 @@ public record PlateMeasures(
      * @param skinStopsOverGrey the same over mid grey of 0.18
      * @param burntShare of the skin's pixels, where a channel is white or more
      * @param separationStops as {@link Outline} measures it; NaN if no edge is seen
+     * @param outlineStops the same whichever way, 0 or more
      * @param lights share of each light in the light from the skin, 0..1
      * @param house share of the house in it
      */
@@ -56,6 +58,7 @@ public record PlateMeasures(
             double skinStopsOverGrey,
             double burntShare,
             double separationStops,
+            double outlineStops,
             List<Double> lights,
             double house) {
         public Person {
@@ -102,17 +105,17 @@ public record PlateMeasures(
             boolean over = all[p * 3] >= 1 || all[p * 3 + 1] >= 1 || all[p * 3 + 2] >= 1;
             burnt += cast.figure()[p] == f && cast.skin()[p] && over ? 1 : 0;
         }
+        IntPredicate shows = p -> cast.figure()[p] == f;
+        IntToDoubleFunction light = p -> luminance(all, p);
         double separation =
-                Outline.separationStops(
-                        plates.width(),
-                        plates.height(),
-                        p -> cast.figure()[p] == f,
-                        p -> luminance(all, p));
+                Outline.separationStops(plates.width(), plates.height(), shows, light);
+        double size = Outline.sizeStops(plates.width(), plates.height(), shows, light);
         return new Person(
                 skin.count == 0 ? Double.NaN : stops(skin.mean, 1),
                 skin.count == 0 ? Double.NaN : stops(skin.mean, MID_GREY),
                 skin.count == 0 ? 0 : burnt / (double) skin.count,
                 separation,
+                size,
                 skin.lights,
                 skin.house);
     }

@@ -51,6 +51,7 @@ class PlateMeasuresTest {
         assertEquals(1, person.skinStopsOverGrey(), 1e-6);
         assertEquals(log2(0.36), person.skinStopsOverWhite(), 1e-6);
         assertEquals(log2(6), person.separationStops(), 1e-6);
+        assertEquals(log2(6), person.outlineStops(), 1e-6);
         assertEquals(log2(6), m.peopleOverBackgroundStops(), 1e-6);
         assertEquals(log2(0.06 / 0.18), m.backgroundStops(), 1e-6);
         assertEquals(1 / 6.0, m.houseOnPeople(), 1e-6);
