@@ -239,8 +239,7 @@ public record MeasuredScene(
     private record Regions(List<double[]> planes) {
         static final List<String> NAMES = List.of("the people", "the background", "the floor");
 
-        static Regions of(
-                LinearPlates plates, Cast cast, Plates rendered, boolean[] unknown) {
+        static Regions of(LinearPlates plates, Cast cast, Plates rendered, boolean[] unknown) {
             int w = plates.width();
             boolean[] skin = around(cast, p -> cast.skin()[p]);
             boolean[] people = around(cast, p -> cast.figure()[p] >= 0);

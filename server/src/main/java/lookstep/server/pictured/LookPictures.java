@@ -86,7 +86,8 @@ public final class LookPictures {
     }
 
     private static Origin origin(Optional<PlateSource> source) {
-        return source.map(s -> new Origin(s.id(), s.shot(), "from plates, " + s.says())).orElse(Origin.MODEL);
+        return source.map(s -> new Origin(s.id(), s.shot(), "from plates, " + s.says()))
+                .orElse(Origin.MODEL);
     }
 
     /**

@@ -116,7 +116,8 @@ final class Pictures {
             missing(exchange, "There is no such shot.\n");
         } else {
             // What came to be otherwise since the address was made is not kept under it.
-            boolean asAsked = asked(exchange, "v").filter(picture.get().version()::equals).isPresent();
+            boolean asAsked =
+                    asked(exchange, "v").filter(picture.get().version()::equals).isPresent();
             pictured(exchange, picture.get().picture(), asAsked);
         }
     }
@@ -126,8 +127,7 @@ final class Pictures {
 
     /** With where it comes from in a header, for whoever asks for a picture by a script. */
     static void pictured(HttpServerExchange exchange, Pictured picture, boolean keep) {
-        exchange.getResponseHeaders()
-                .put(FROM, picture.origin().fromPlates() ? "plates" : "model");
+        exchange.getResponseHeaders().put(FROM, picture.origin().fromPlates() ? "plates" : "model");
         if (keep) {
             exchange.getResponseHeaders().put(Headers.CACHE_CONTROL, VERSIONED);
         }

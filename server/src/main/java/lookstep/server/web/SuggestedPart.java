@@ -51,7 +51,8 @@ record SuggestedPart(String says, List<Card> looks) {
         Suggestions s = found.suggestions();
         String from =
                 "%s, for ‘%s’: "
-                        .formatted(found.plates() ? "From plates" : "Computed", found.shot().name());
+                        .formatted(
+                                found.plates() ? "From plates" : "Computed", found.shot().name());
         if (s.inPlace().isEmpty()) {
             return from
                     + "none of %d looks passes (%s)"

@@ -33,6 +33,7 @@ import org.slf4j.LoggerFactory;
 final class Trying {
     private static final Logger LOG = LoggerFactory.getLogger(Trying.class);
     private static final int USUAL = 6;
+
     /** Darker than that is black in any picture. */
     private static final double BLACK_STOPS = 10;
 
@@ -94,9 +95,7 @@ final class Trying {
         }
         Shot from = shot.get();
         suggesting.execute(() -> lookAhead(plan, from));
-        send(
-                exchange,
-                MixJson.start(plan, from, Mix.of(plan, plan.look(from.look()))));
+        send(exchange, MixJson.start(plan, from, Mix.of(plan, plan.look(from.look()))));
     }
 
     /** Whoever tries looks is likely to ask for suggestions. */
@@ -222,9 +221,7 @@ final class Trying {
                                             ? Size.SMALL
                                             : Size.LARGE;
                             Pictures.pictured(
-                                    e,
-                                    looks.picture(s.plan(), s.shot(), s.look(), size),
-                                    false);
+                                    e, looks.picture(s.plan(), s.shot(), s.look(), size), false);
                         });
     }
 

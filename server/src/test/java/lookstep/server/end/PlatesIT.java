@@ -110,7 +110,10 @@ class PlatesIT {
         assertEquals("plate", begun.path("light").path("what").asText());
         until("some are taken", () -> taken() >= 8, () -> now().path("plates").toString());
         until("they are all taken", () -> taken() == 17, () -> now().path("plates").toString());
-        until("they are ready", () -> state().equals("ready"), () -> now().path("plates").toString());
+        until(
+                "they are ready",
+                () -> state().equals("ready"),
+                () -> now().path("plates").toString());
         assertFalse(now().path("plates").path("taken").asText().isEmpty());
         until("the look is back", () -> now().path("light").path("what").asText().equals("look"));
         JsonNode after = now();

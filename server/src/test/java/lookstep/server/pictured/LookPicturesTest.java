@@ -52,7 +52,10 @@ class LookPicturesTest {
         taken.add(new PlateStack.Taken(grey(0), new double[] {0}, scale));
         taken.add(new PlateStack.Taken(grey(118), new double[] {1}, scale));
         return new PlateSource(
-                "7", "only", "taken 20:31", PlateStack.of(Response.SRGB, look.camera().kelvin(), taken));
+                "7",
+                "only",
+                "taken 20:31",
+                PlateStack.of(Response.SRGB, look.camera().kelvin(), taken));
     }
 
     private static BufferedImage read(Pictured pictured) throws IOException {

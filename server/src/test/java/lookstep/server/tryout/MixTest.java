@@ -107,7 +107,9 @@ class MixTest {
                 new Mix(
                         4300,
                         800,
-                        Map.of("lantern", new Mix.Lamp(0, new Colour.Temperature(3200), Blend.BROAD)));
+                        Map.of(
+                                "lantern",
+                                new Mix.Lamp(0, new Colour.Temperature(3200), Blend.BROAD)));
         Look base = plan.looks().get(0);
         assertTrue(
                 assertThrows(
@@ -121,7 +123,8 @@ class MixTest {
     void whatLiesOutsideItsRangeIsRefused() {
         Colour white = new Colour.Temperature(4300);
         assertThrows(IllegalArgumentException.class, () -> new Mix.Lamp(-0.1, white, Blend.BROAD));
-        assertThrows(IllegalArgumentException.class, () -> new Mix.Lamp(Double.NaN, white, Blend.BROAD));
+        assertThrows(
+                IllegalArgumentException.class, () -> new Mix.Lamp(Double.NaN, white, Blend.BROAD));
         assertThrows(
                 IllegalArgumentException.class,
                 () -> new Mix.Lamp(0, new Colour.HueSaturation(10, 1.5), Blend.BROAD));

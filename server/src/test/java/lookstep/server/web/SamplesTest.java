@@ -30,10 +30,10 @@ import lookstep.server.live.PlateStep;
 import lookstep.server.live.RigTest;
 import lookstep.server.order.Variety;
 import lookstep.server.pictured.LookPictures.Origin;
-import lookstep.server.plates.PlateBook.Standing;
-import lookstep.server.plates.PlateTaker.Taking;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
+import lookstep.server.plates.PlateBook.Standing;
+import lookstep.server.plates.PlateTaker.Taking;
 import lookstep.server.plates.PlatesNow;
 import lookstep.server.tryout.Mix;
 import lookstep.server.window.ShotItems;
@@ -97,7 +97,8 @@ class SamplesTest {
                 NOW);
     }
 
-    private static final Origin PLATES = new Origin("1", "safe", "from plates, taken 20:31 on ‘Safe four’");
+    private static final Origin PLATES =
+            new Origin("1", "safe", "from plates, taken 20:31 on ‘Safe four’");
 
     /** While they are taken the newest frame was wrong; afterwards there is a doubt. */
     private static PlatesNow plates(LiveState state) {
@@ -438,8 +439,7 @@ class SamplesTest {
                     case "band" -> BandMessage.class;
                     case "rig" -> RigMessage.class;
                     case "crew" -> CrewMessage.class;
-                    default ->
-                            sample.has("ranges") ? MixJson.Start.class : SuggestedPart.class;
+                    default -> sample.has("ranges") ? MixJson.Start.class : SuggestedPart.class;
                 };
         JsonNode again = sent(JSON.treeToValue(sample, kind));
         assertEquals(

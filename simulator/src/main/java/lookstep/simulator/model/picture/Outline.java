@@ -50,7 +50,8 @@ public final class Outline {
      */
     public static double sizeStops(
             int width, int height, IntPredicate shows, IntToDoubleFunction luminance) {
-        return median(Arrays.stream(stops(width, height, shows, luminance)).map(Math::abs).toArray());
+        return median(
+                Arrays.stream(stops(width, height, shows, luminance)).map(Math::abs).toArray());
     }
 
     private static double median(double[] of) {

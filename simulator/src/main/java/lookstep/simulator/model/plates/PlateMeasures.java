@@ -107,8 +107,7 @@ public record PlateMeasures(
         }
         IntPredicate shows = p -> cast.figure()[p] == f;
         IntToDoubleFunction light = p -> luminance(all, p);
-        double separation =
-                Outline.separationStops(plates.width(), plates.height(), shows, light);
+        double separation = Outline.separationStops(plates.width(), plates.height(), shows, light);
         double size = Outline.sizeStops(plates.width(), plates.height(), shows, light);
         return new Person(
                 skin.count == 0 ? Double.NaN : stops(skin.mean, 1),
