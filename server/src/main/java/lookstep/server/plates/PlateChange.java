@@ -8,6 +8,7 @@ import lookstep.server.plan.CameraSettings;
 import lookstep.server.plan.Look;
 import lookstep.server.plates.PlateWatch.Later;
 import lookstep.server.prediction.Staging;
+import lookstep.simulator.model.colour.Srgb;
 import lookstep.simulator.model.optics.Camera;
 import lookstep.simulator.model.picture.Plates;
 import lookstep.simulator.model.picture.Renderer;
@@ -43,6 +44,9 @@ public final class PlateChange {
 
     /** So much is no error of a fit. */
     private static final double PLAIN_STOPS = 1.5;
+
+    /** A change of so much of all light is seen: a fifteenth of a stop. */
+    private static final double SEEN_SHARE = 0.05;
 
     /** Of frames as they should be about 0.02 to 0.03 is left (measured on the simulated set). */
     private static final double UNEXPLAINED = 0.045;
@@ -128,9 +132,20 @@ public final class PlateChange {
                             Math.abs(found.exposureStops()),
                             found.exposureStops() > 0 ? "brighter" : "darker"));
         }
-        Optional<String> one = said("the house light", found.house(), others);
+        List<float[]> parts = should.parts(plates);
+        double whole = mean(should.picture(plates), allowed);
+        Optional<String> one =
+                said("the house light", found.house(), others)
+                        .filter(w -> seen(parts.get(0), found.house(), allowed, whole));
         for (int l = 0; l < found.lights().size() && one.isEmpty(); l++) {
-            one = said("‘" + later.plan().rig().get(l).name() + "’", found.lights().get(l), others);
+            PlateFit.Source source = found.lights().get(l);
+            float[] part = parts.get(l + 1);
+            one =
+                    said("‘" + later.plan().rig().get(l).name() + "’", source, others)
+                            .filter(
+                                    w ->
+                                            source.change() != PlateFit.Change.LEVEL
+                                                    || seen(part, source, allowed, whole));
         }
         return one.isEmpty() && !others && found.residualShare() > UNEXPLAINED
                 ? Optional.of(
@@ -140,6 +155,25 @@ public final class PlateChange {
                                         + " turned, or the camera?",
                                 100 * found.residualShare()))
                 : one;
+    }
+
+    /** What hardly brings anything is known to a stop or two at best, and changes nothing. */
+    private static boolean seen(
+            float[] part, PlateFit.Source source, boolean[] allowed, double whole) {
+        double change = mean(part, allowed) * Math.abs(Math.pow(2, source.stops()) - 1);
+        return change > SEEN_SHARE * whole;
+    }
+
+    private static double mean(float[] rgb, boolean[] allowed) {
+        double sum = 0;
+        int n = 0;
+        for (int p = 0; p < allowed.length; p++) {
+            if (allowed[p]) {
+                sum += Srgb.luminance(rgb[3 * p], rgb[3 * p + 1], rgb[3 * p + 2]);
+                n++;
+            }
+        }
+        return n == 0 ? 0 : sum / n;
     }
 
     private static Optional<String> said(String name, PlateFit.Source source, boolean others) {

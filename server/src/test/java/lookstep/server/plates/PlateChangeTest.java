@@ -32,6 +32,12 @@ class PlateChangeTest {
         assertEquals(Optional.empty(), seen(Truth.AS_PLANNED, Truth.AS_PLANNED));
     }
 
+    /** It brings next to nothing in this look. */
+    @Test
+    void aHouseThatIsHardlySeenMayBeAnything() throws IOException {
+        assertEquals(Optional.empty(), seen(Truth.AS_PLANNED, Truth.AS_PLANNED.house(0.3)));
+    }
+
     @Test
     void peopleMayStandAHandsBreadthAside() throws IOException {
         assertEquals(Optional.empty(), seen(Truth.AS_PLANNED, Truth.AS_PLANNED.people(0.05)));
