@@ -23,6 +23,7 @@ import lookstep.server.live.PlateRun;
 import lookstep.server.live.PlateStep;
 import lookstep.server.look.RigPackets;
 import lookstep.server.plan.Light;
+import lookstep.server.plan.Look;
 import lookstep.server.plan.Shot;
 import lookstep.server.plates.PlateChecks.Known;
 import lookstep.simulator.model.plates.CodedPicture;
@@ -174,14 +175,13 @@ public final class PlateTaker {
             return nowNanos + IDLE_NANOS;
         }
         Lighting lighting = lightings.of(state);
-        if (!lighting.hangsOn(run.get().begun().look())
-                .filter(run.get().begun().hangsOn()::equals)
-                .isPresent()) {
-            live.giveUpPlates(run.get().id(), "the rig was edited");
+        Optional<String> edited = lighting.edited(run.get().begun());
+        if (edited.isPresent()) {
+            live.giveUpPlates(run.get().id(), edited.get());
             return nowNanos;
         }
         if (!prepare(run.get(), lighting)) {
-            live.giveUpPlates(run.get().id(), "their shot is no longer in the plan");
+            live.giveUpPlates(run.get().id(), "their shot or its look is no longer in the plan");
             return nowNanos;
         }
         if (attempt == null || !attempt.is(run.get())) {
@@ -196,7 +196,8 @@ public final class PlateTaker {
     private boolean prepare(PlateRun run, Lighting lighting) {
         if (!checksOf.equals(run.id())) {
             Optional<Shot> shot = lighting.plan().shot(run.begun().shot());
-            if (shot.isEmpty()) {
+            Optional<Look> look = look(run, lighting);
+            if (shot.isEmpty() || look.isEmpty()) {
                 return false;
             }
             known.clear();
@@ -205,7 +206,7 @@ public final class PlateTaker {
                             ModelledPlates.of(
                                     lighting.plan(),
                                     shot.get(),
-                                    lighting.plan().look(run.begun().look()),
+                                    look.get(),
                                     run.begun().camera(),
                                     run.begun().standIn()),
                             run.begun().camera(),
@@ -213,6 +214,25 @@ public final class PlateTaker {
             checksOf = run.id();
         }
         return true;
+    }
+
+    /** Where the lights stand; if it is gone, another that has them there. */
+    private static Optional<Look> look(PlateRun run, Lighting lighting) {
+        List<Look> all = lighting.plan().looks();
+        return all.stream()
+                .filter(l -> l.name().equals(run.begun().look()))
+                .findFirst()
+                .or(
+                        () ->
+                                all.stream()
+                                        .filter(
+                                                l ->
+                                                        lighting.hangsOn(l.name())
+                                                                .filter(
+                                                                        run.begun().hangsOn()
+                                                                                ::equals)
+                                                                .isPresent())
+                                        .findFirst());
     }
 
     private void begin(PlateRun run, LiveState state, long nowNanos) {

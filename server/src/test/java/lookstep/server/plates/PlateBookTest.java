@@ -145,6 +145,78 @@ class PlateBookTest {
     }
 
     @Test
+    void aFrameThatCannotBeReadIsTriedAgainEveryTwoSeconds() throws Exception {
+        take();
+        boolean[] away = {true};
+        int[] reads = {0};
+        book =
+                new PlateBook(
+                        set.live,
+                        set.lightings,
+                        frame -> {
+                            reads[0]++;
+                            return away[0] ? Optional.empty() : set.seen(frame);
+                        },
+                        this::measure,
+                        () -> {});
+        book.doWork(set.nowNanos);
+        assertEquals(Standing.USELESS, book.standing());
+        assertTrue(book.trouble().contains("is tried again every 2 s"), book.trouble());
+        int once = reads[0];
+        away[0] = false;
+        book.doWork(set.nowNanos + 2_000_000_000L - 1);
+        assertEquals(once, reads[0]);
+        assertEquals(Standing.USELESS, book.standing());
+        book.doWork(set.nowNanos + 2_000_000_000L);
+        assertEquals(Standing.READY, book.standing());
+        int all = reads[0];
+        book.doWork(set.nowNanos + 9_000_000_000L);
+        assertEquals(all, reads[0]);
+        assertEquals("", book.trouble());
+    }
+
+    @Test
+    void anotherDimmingCurveIsAnotherRig() throws Exception {
+        take();
+        work();
+        set.lightings.read(EditedRig.curved("fill"));
+        work();
+        assertEquals(
+                "the rig was edited since they were taken",
+                set.live.state().plates().set().orElseThrow().stale());
+    }
+
+    @Test
+    void anEditOfTheShotMakesThemStale() throws Exception {
+        take();
+        work();
+        set.lightings.read(EditedRig.farther("safe"));
+        work();
+        assertEquals(Standing.STALE, book.standing());
+        assertEquals(
+                "the shot or the place was edited since they were taken",
+                set.live.state().plates().set().orElseThrow().stale());
+    }
+
+    @Test
+    void aLookThatIsCalledOtherwiseOrIsGoneTakesNothingFromThem() throws Exception {
+        take();
+        work();
+        set.lightings.read(EditedRig.called("safe", "calm"));
+        work();
+        assertEquals("", set.live.state().plates().set().orElseThrow().stale());
+        set.live.renamed("look", "safe", "calm");
+        work();
+        assertEquals(Standing.READY, book.standing());
+        assertEquals("calm", book.current().orElseThrow().look());
+        assertTrue(book.currentFor(set.lightings.of(set.live.state()), "calm").isPresent());
+        set.lightings.read(EditedRig.moved("fill"));
+        set.live.renamed("look", "calm", "gone");
+        work();
+        assertEquals(Standing.STALE, book.standing());
+    }
+
+    @Test
     void anEditOfTheRigMakesThemStaleAtOnceAndAnAddressDoesNot() throws Exception {
         take();
         work();

@@ -216,6 +216,7 @@ class PlateTakerTest {
                         dim.look(),
                         bright,
                         dim.hangsOn(),
+                        dim.standsOn(),
                         false,
                         dim.steps()));
         // red of the rim comes up to 0.7 of white at ISO 6400
@@ -324,6 +325,28 @@ class PlateTakerTest {
         set.pass(0.1);
         assertTrue(ended());
         assertEquals("given up at 3 of 17: the rig was edited", set.live.state().plates().gaveUp());
+    }
+
+    @Test
+    void anEditOfTheShotGivesItUp() throws Exception {
+        set.begin();
+        untilStep(2);
+        set.lightings.read(EditedRig.farther("safe"));
+        set.pass(0.1);
+        assertEquals(
+                "given up at 3 of 17: the shot or the place was edited",
+                set.live.state().plates().gaveUp());
+    }
+
+    @Test
+    void aLookThatIsCalledOtherwiseDoesNotStopIt() throws Exception {
+        set.begin();
+        untilStep(2);
+        set.lightings.read(EditedRig.called("safe", "calm"));
+        set.pass(0.1);
+        set.live.renamed("look", "safe", "calm");
+        set.passUntil(this::ended);
+        assertEquals("calm", whole().run().begun().look());
     }
 
     @Test
