@@ -27,7 +27,7 @@ import lookstep.server.plan.Look;
 import lookstep.server.plan.Shot;
 import lookstep.server.plates.PlateChecks.Known;
 import lookstep.simulator.model.plates.CodedPicture;
-import lookstep.simulator.model.plates.Registration.Shift;
+import lookstep.simulator.model.plates.Registration.Motion;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -49,10 +49,13 @@ public final class PlateTaker {
     static final int BY_ITSELF = 2;
 
     /**
-     * The moment of exposure is known to about this: the quickest frame's way, and half a second of
-     * cameras that write no fractions.
+     * By so much a frame may seem to be earlier than it was, where the camera writes fractions of a
+     * second: its clock drifts. The way of the quickest frame makes it seem later.
      */
-    static final long CLOCK_MILLIS = 700;
+    static final long CLOCK_MILLIS = 200;
+
+    /** The same where it writes none: half a second more. */
+    static final long WHOLE_SECONDS_MILLIS = 700;
 
     private static final long STEP_NANOS = 20_000_000;
     private static final long IDLE_NANOS = 200_000_000;
@@ -63,7 +66,7 @@ public final class PlateTaker {
     private final LongPredicate arrived;
     private final Optional<Shutter> shutter;
     private final Function<Frame, Optional<SeenPlate>> frames;
-    private final BiFunction<CodedPicture, CodedPicture, Shift> moved;
+    private final BiFunction<CodedPicture, CodedPicture, Motion> moved;
     private final LongSupplier epochMillis;
     private final Runnable changed;
     private final Map<Integer, Known> known = new HashMap<>();
@@ -136,7 +139,7 @@ public final class PlateTaker {
             LongPredicate arrived,
             Optional<Shutter> shutter,
             Function<Frame, Optional<SeenPlate>> frames,
-            BiFunction<CodedPicture, CodedPicture, Shift> moved,
+            BiFunction<CodedPicture, CodedPicture, Motion> moved,
             LongSupplier epochMillis,
             Runnable changed) {
         this.live = live;
@@ -292,7 +295,7 @@ public final class PlateTaker {
             throws IOException {
         boolean lit = attempt.phase == Phase.WAITING || attempt.phase == Phase.STUCK;
         long exposed = CameraClock.of(state.frames()).exposedEpochMillis(frame);
-        if (!lit || exposed + CLOCK_MILLIS < attempt.litEpochMillis) {
+        if (!lit || exposed + clockMillis(frame) < attempt.litEpochMillis) {
             attempt.passed = frame.number();
             if (attempt.phase == Phase.WAITING && !attempt.released) {
                 say(taking.says("that was too early: take a frame now", true, false));
@@ -317,6 +320,11 @@ public final class PlateTaker {
         }
     }
 
+    private static long clockMillis(Frame frame) {
+        boolean fractions = frame.takenAt().indexOf('.') >= 0;
+        return fractions || frame.takenAt().isEmpty() ? CLOCK_MILLIS : WHOLE_SECONDS_MILLIS;
+    }
+
     private void take(PlateRun run, int number, String doubt) throws IOException {
         taking = Taking.NOTHING;
         live.plateTaken(new PlateTaken(run.id(), run.at(), number, doubt));
@@ -326,8 +334,14 @@ public final class PlateTaker {
         return run.step().house() ? Optional.empty() : of(run, state, 0);
     }
 
+    /** The frame before; for the house, taken again in a set, any other. */
     private Optional<Known> before(PlateRun run, LiveState state) {
-        return run.at() == 0 ? Optional.empty() : of(run, state, run.at() - 1);
+        return run.at() > 0
+                ? of(run, state, run.at() - 1)
+                : run.taken().keySet().stream()
+                        .filter(step -> step > 0)
+                        .min(Integer::compare)
+                        .flatMap(step -> of(run, state, step));
     }
 
     /** The frame of another step; read again after a restart. */

@@ -45,6 +45,7 @@ import lookstep.simulator.gear.View;
 import lookstep.simulator.model.colour.Xyz;
 import lookstep.simulator.model.optics.Camera;
 import lookstep.simulator.model.plates.CodedPicture;
+import lookstep.simulator.model.plates.Registration.Motion;
 import lookstep.simulator.model.plates.Registration.Shift;
 
 /**
@@ -72,6 +73,7 @@ final class SetWithPlates implements AutoCloseable {
     boolean arrived = true;
     UnaryOperator<Camera> dials = c -> c;
     Shift shift = new Shift(0, 0, 0.9);
+    UnaryOperator<SeenPlate> eye = s -> s;
     private String sent = "";
 
     private record Coming(long atNanos, String name) {}
@@ -126,12 +128,12 @@ final class SetWithPlates implements AutoCloseable {
         open();
     }
 
-    private long epochMillis() {
+    long epochMillis() {
         return NINE + nowNanos / MILLI;
     }
 
-    private Shift moved(CodedPicture one, CodedPicture other) {
-        return shift;
+    private Motion moved(CodedPicture one, CodedPicture other) {
+        return new Motion(shift, 0, 1, 0, shift.certainty());
     }
 
     private final class FromHere implements Shutter {
@@ -220,10 +222,11 @@ final class SetWithPlates implements AutoCloseable {
         byte[] jpeg = files.get(frame.file().path());
         try {
             return Optional.of(
-                    new SeenPlate(
-                            frame.number(),
-                            CodedPicture.of(ImageIO.read(new ByteArrayInputStream(jpeg))),
-                            ExifReader.read(jpeg).data()));
+                    eye.apply(
+                            new SeenPlate(
+                                    frame.number(),
+                                    CodedPicture.of(ImageIO.read(new ByteArrayInputStream(jpeg))),
+                                    ExifReader.read(jpeg).data())));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
