@@ -80,7 +80,7 @@ public final class PlateArithmetic {
     }
 
     /** One light at one mix: the sum of its levels goes with its light. */
-    private static double light(PlateStep step) {
+    static double light(PlateStep step) {
         return step.levels().stream().flatMap(List::stream).mapToDouble(Double::doubleValue).sum();
     }
 

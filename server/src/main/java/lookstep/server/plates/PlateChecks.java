@@ -2,6 +2,7 @@ package lookstep.server.plates;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -60,6 +61,7 @@ final class PlateChecks {
     private static final double SAME_DIAL = 0.02;
     private static final double SAME_KELVIN = 25;
     private static final double FULL = 0.9;
+    private static final double OFF_THE_RAMP_STOPS = 0.5;
 
     private final ModelledPlates model;
     private final CameraSettings set;
@@ -220,6 +222,56 @@ final class PlateChecks {
                 ? Optional.of(
                         "it is the same as the frame before, although the light changed: taken too early, or sent twice")
                 : Optional.empty();
+    }
+
+    /**
+     * Whether a frame of the ramp is as bright as its light says, by how the brightness of others
+     * goes with theirs: one that was taken during the fade is not. Nothing is said without two
+     * others.
+     *
+     * @param others frames of the ramp
+     */
+    Optional<PlateVerdict> ramp(Known frame, Known house, List<Known> others) {
+        double at = stops(PlateArithmetic.light(frame.step()));
+        List<Known> near =
+                others.stream()
+                        .filter(o -> brought(o, house) > FAINT)
+                        .sorted(
+                                Comparator.comparingDouble(
+                                        o -> Math.abs(stops(PlateArithmetic.light(o.step())) - at)))
+                        .limit(2)
+                        .toList();
+        if (near.size() < 2 || brought(frame, house) <= FAINT) {
+            return Optional.empty();
+        }
+        double x = stops(PlateArithmetic.light(near.get(0).step()));
+        double y = stops(brought(near.get(0), house));
+        double slope =
+                (stops(brought(near.get(1), house)) - y)
+                        / (stops(PlateArithmetic.light(near.get(1).step())) - x);
+        double off = stops(brought(frame, house)) - y - slope * (at - x);
+        return Math.abs(off) > OFF_THE_RAMP_STOPS
+                ? Optional.of(
+                        PlateVerdict.odd(
+                                String.format(
+                                        Locale.ROOT,
+                                        "it is %.1f stops %s than its light says: was it taken before the light was steady?",
+                                        Math.abs(off),
+                                        off > 0 ? "brighter" : "darker")))
+                : Optional.empty();
+    }
+
+    private double brought(Known frame, Known house) {
+        double sum = 0;
+        float[] added = added(frame, house);
+        for (float one : added) {
+            sum += one;
+        }
+        return sum / added.length;
+    }
+
+    private static double stops(double light) {
+        return Math.log(light) / Math.log(2);
     }
 
     private static double clipped(double linear) {

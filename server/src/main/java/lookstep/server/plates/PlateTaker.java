@@ -295,7 +295,8 @@ public final class PlateTaker {
             throws IOException {
         boolean lit = attempt.phase == Phase.WAITING || attempt.phase == Phase.STUCK;
         long exposed = CameraClock.of(state.frames()).exposedEpochMillis(frame);
-        if (!lit || exposed + clockMillis(frame) < attempt.litEpochMillis) {
+        long uncertain = wholeSeconds(frame) ? WHOLE_SECONDS_MILLIS : CLOCK_MILLIS;
+        if (!lit || exposed + uncertain < attempt.litEpochMillis) {
             attempt.passed = frame.number();
             if (attempt.phase == Phase.WAITING && !attempt.released) {
                 say(taking.says("that was too early: take a frame now", true, false));
@@ -313,6 +314,9 @@ public final class PlateTaker {
                 now == null
                         ? PlateVerdict.useless("its picture cannot be read")
                         : checks.of(now, house(run, state), before(run, state));
+        if (verdict.good() && !attempt.released && wholeSeconds(frame)) {
+            verdict = house(run, state).flatMap(h -> ramp(run, state, now, h)).orElse(verdict);
+        }
         if (verdict.good()) {
             take(run, frame.number(), verdict.doubt());
         } else {
@@ -320,9 +324,21 @@ public final class PlateTaker {
         }
     }
 
-    private static long clockMillis(Frame frame) {
-        boolean fractions = frame.takenAt().indexOf('.') >= 0;
-        return fractions || frame.takenAt().isEmpty() ? CLOCK_MILLIS : WHOLE_SECONDS_MILLIS;
+    private static boolean wholeSeconds(Frame frame) {
+        return !frame.takenAt().isEmpty() && frame.takenAt().indexOf('.') < 0;
+    }
+
+    /** Of a camera that writes no fractions the clock does not tell a frame of the fade. */
+    private Optional<PlateVerdict> ramp(PlateRun run, LiveState state, Known now, Known house) {
+        if (run.step().share() <= 0) {
+            return Optional.empty();
+        }
+        List<Known> others =
+                run.taken().keySet().stream()
+                        .filter(step -> step != run.at() && run.steps().get(step).share() > 0)
+                        .flatMap(step -> of(run, state, step).stream())
+                        .toList();
+        return checks.ramp(now, house, others);
     }
 
     private void take(PlateRun run, int number, String doubt) throws IOException {

@@ -346,6 +346,63 @@ class PlateTakerTest {
                 "that was too early: take a frame now", set.taker.taking().says());
     }
 
+    /** Of the ramp: 1, 1/2, 1/4, ... of one light. */
+    @Test
+    void withoutFractionsOfASecondTheRampTellsAFrameOfTheFade() throws Exception {
+        set.close();
+        set.hand = true;
+        set.wholeSeconds = true;
+        set.restart();
+        PlatesBegun begun = set.begin();
+        int quarter =
+                begun.steps().stream().map(PlateStep::name).toList().indexOf("‘top’ white at 1/4");
+        while (set.run().at() < quarter) {
+            byHand();
+        }
+        assertEquals(List.of(), set.run().asked());
+        int taken = set.live.state().frames().size();
+        SeenPlate half = set.seen(set.live.state().frames().get(taken - 1)).orElseThrow();
+        set.eye =
+                seen ->
+                        seen.number() == taken + 1
+                                ? new SeenPlate(
+                                        seen.number(),
+                                        between(half.picture(), seen.picture()),
+                                        seen.exif())
+                                : seen;
+        byHand();
+        assertEquals(quarter, set.run().at());
+        assertTrue(why(quarter).contains("stops brighter than its light says"), why(quarter));
+        while (!ended()) {
+            byHand();
+        }
+        assertEquals(1, whole().run().asked().size());
+    }
+
+    private void byHand() throws Exception {
+        set.passUntil(() -> ended() || set.taker.taking().byHand());
+        if (!ended()) {
+            set.photograph();
+            set.pass(1);
+        }
+    }
+
+    /** A quarter of the way of the fade. */
+    private static CodedPicture between(CodedPicture from, CodedPicture to) {
+        BufferedImage image =
+                new BufferedImage(to.width(), to.height(), BufferedImage.TYPE_INT_RGB);
+        for (int y = 0; y < to.height(); y++) {
+            for (int x = 0; x < to.width(); x++) {
+                int rgb = 0;
+                for (int c = 0; c < 3; c++) {
+                    rgb = rgb << 8 | (3 * from.code(x, y, c) + to.code(x, y, c)) / 4;
+                }
+                image.setRGB(x, y, rgb);
+            }
+        }
+        return CodedPicture.of(image);
+    }
+
     @Test
     void anotherFNumberIsAskedAgainAndAnotherTimeIsNot() throws Exception {
         set.begin();

@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
+import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayDeque;
@@ -70,6 +71,7 @@ final class SetWithPlates implements AutoCloseable {
     long wayMillis = 300;
     boolean canRelease = true;
     boolean hand;
+    boolean wholeSeconds;
     boolean arrived = true;
     UnaryOperator<Camera> dials = c -> c;
     Shift shift = new Shift(0, 0, 0.9);
@@ -275,7 +277,7 @@ final class SetWithPlates implements AutoCloseable {
                     new Live.Arrival(
                             new FileMark(name, files.get(name).length, 1),
                             "body one",
-                            exif.takenAt().map(Object::toString).orElse(""),
+                            exif.takenAt().map(this::written).orElse(""),
                             "",
                             epochMillis()),
                     id ->
@@ -284,6 +286,10 @@ final class SetWithPlates implements AutoCloseable {
                                     .map(ShotFacts::of)
                                     .orElse(ShotFacts.NONE));
         }
+    }
+
+    private String written(LocalDateTime taken) {
+        return (wholeSeconds ? taken.withNano(0) : taken).toString();
     }
 
     @Override
