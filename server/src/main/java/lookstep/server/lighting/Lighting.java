@@ -22,9 +22,9 @@ import lookstep.server.plan.Look.Colour;
 import lookstep.server.plan.Look.Level;
 import lookstep.server.plan.Look.Setting;
 import lookstep.server.plan.RigHash;
-import lookstep.server.plan.ShotHash;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
+import lookstep.server.plan.ShotHash;
 
 /** The state of the shoot becomes light. Safe for any thread. */
 public final class Lighting {

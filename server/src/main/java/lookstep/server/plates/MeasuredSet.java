@@ -41,16 +41,7 @@ public record MeasuredSet(
     /** The same where the look is called otherwise. */
     MeasuredSet on(String name) {
         return new MeasuredSet(
-                id,
-                stack,
-                steps,
-                shot,
-                name,
-                camera,
-                hangsOn,
-                standIn,
-                whenEpochMillis,
-                doubts);
+                id, stack, steps, shot, name, camera, hangsOn, standIn, whenEpochMillis, doubts);
     }
 
     static MeasuredSet of(

@@ -50,8 +50,7 @@ public final class PlateBook {
 
         /** A disk may be back, a file whole. */
         boolean worthAnother(long nowNanos) {
-            return triedNanos.isPresent()
-                    && nowNanos - triedNanos.getAsLong() >= TRY_AGAIN_NANOS;
+            return triedNanos.isPresent() && nowNanos - triedNanos.getAsLong() >= TRY_AGAIN_NANOS;
         }
 
         /** A look that is called otherwise makes no other set; this one if it is not. */
@@ -183,7 +182,8 @@ public final class PlateBook {
             seen.put(one.step(), frame.get());
         }
         try {
-            return new Worked(taken, Optional.of(measuring.apply(set, seen)), "", OptionalLong.empty());
+            return new Worked(
+                    taken, Optional.of(measuring.apply(set, seen)), "", OptionalLong.empty());
         } catch (RuntimeException why) {
             LOG.warn("nothing comes of the plates: {}", why.toString(), why);
             return new Worked(

@@ -125,8 +125,7 @@ final class PlateChecks {
     }
 
     private Optional<String> settings(Known frame, Known other, String called) {
-        return size(frame.seen(), other.seen(), called)
-                .or(() -> dials(frame.seen(), other.seen()));
+        return size(frame.seen(), other.seen(), called).or(() -> dials(frame.seen(), other.seen()));
     }
 
     private PlateVerdict houseAlone(Known frame, Optional<Known> other) {
@@ -160,8 +159,7 @@ final class PlateChecks {
                 ? Optional.empty()
                 : Optional.of(
                         "it has %d x %d pixels, %s %d x %d: hold the camera the same way, and leave size and format as they were"
-                                .formatted(
-                                        b.width(), b.height(), called, a.width(), a.height()));
+                                .formatted(b.width(), b.height(), called, a.width(), a.height()));
     }
 
     private Optional<String> dials(SeenPlate frame, SeenPlate house) {

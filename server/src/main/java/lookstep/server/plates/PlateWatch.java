@@ -37,6 +37,7 @@ public final class PlateWatch {
 
     /** So long a frame may be on its way of which the camera does not say when it was taken. */
     private static final long WAY_MILLIS = 15_000;
+
     private static final long TRY_AGAIN_NANOS = 2_000_000_000;
 
     private final Live live;
@@ -56,11 +57,7 @@ public final class PlateWatch {
      * @param fadeMillis how long it takes until it is there
      */
     private record Light(
-            String shot,
-            boolean steady,
-            RigLevels levels,
-            long sinceEpochMillis,
-            long fadeMillis) {
+            String shot, boolean steady, RigLevels levels, long sinceEpochMillis, long fadeMillis) {
         static Light of(Lighting lighting, LiveState state, long nowEpochMillis) {
             Shown shown = lighting.shown(state);
             return new Light(
@@ -72,9 +69,7 @@ public final class PlateWatch {
         }
 
         boolean same(Light other) {
-            return shot.equals(other.shot)
-                    && steady == other.steady
-                    && levels.equals(other.levels);
+            return shot.equals(other.shot) && steady == other.steady && levels.equals(other.levels);
         }
 
         /** Whether it was there when a frame was taken, for certain. */

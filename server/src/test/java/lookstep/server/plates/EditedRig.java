@@ -91,8 +91,7 @@ final class EditedRig {
 
     private static ShootPlan read(String text, List<Fixture> fixtures) {
         return ((PlanReading.Good)
-                        new PlanReader(fixtures)
-                                .read(text.getBytes(StandardCharsets.UTF_8)))
+                        new PlanReader(fixtures).read(text.getBytes(StandardCharsets.UTF_8)))
                 .plan();
     }
 }

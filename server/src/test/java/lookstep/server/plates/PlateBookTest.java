@@ -13,10 +13,10 @@ import lookstep.server.live.Event;
 import lookstep.server.live.Event.PlateAsked;
 import lookstep.server.live.PlateSet;
 import lookstep.server.live.RigTest;
-import lookstep.server.plates.PlateBook.Standing;
-import lookstep.server.plates.PlateWatch.Later;
 import lookstep.server.look.Adjustment;
 import lookstep.server.look.Nudge;
+import lookstep.server.plates.PlateBook.Standing;
+import lookstep.server.plates.PlateWatch.Later;
 import lookstep.simulator.gear.Fault;
 import lookstep.simulator.model.space.Vec3;
 import org.junit.jupiter.api.AfterEach;
@@ -326,7 +326,11 @@ class PlateBookTest {
                 set.live.state().position(),
                 at ->
                         new Event.Nudged(
-                                "safe", "safe", Adjustment.NONE.with("key", new Nudge(-1, 0, Nudge.Power.AS_PLANNED)), "less"));
+                                "safe",
+                                "safe",
+                                Adjustment.NONE.with(
+                                        "key", new Nudge(-1, 0, Nudge.Power.AS_PLANNED)),
+                                "less"));
         settle();
         assertEquals(18, set.live.state().frames().size());
         work();

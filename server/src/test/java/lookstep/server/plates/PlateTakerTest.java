@@ -5,12 +5,11 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.awt.image.BufferedImage;
-import lookstep.protocols.image.ExifData;
-import lookstep.simulator.model.plates.CodedPicture;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import lookstep.protocols.image.ExifData;
 import lookstep.server.live.Event.PlateAsked;
 import lookstep.server.live.Event.PlateTaken;
 import lookstep.server.live.Event.PlatesBegun;
@@ -20,6 +19,7 @@ import lookstep.server.live.PlateSet;
 import lookstep.server.live.PlateStep;
 import lookstep.server.plan.CameraSettings;
 import lookstep.simulator.gear.Fault;
+import lookstep.simulator.model.plates.CodedPicture;
 import lookstep.simulator.model.plates.Registration.Shift;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -272,8 +272,7 @@ class PlateTakerTest {
         }
     }
 
-    private PlateVerdict verdict(
-            PlateChecks checks, int step, SeenPlate lit, SeenPlate house) {
+    private PlateVerdict verdict(PlateChecks checks, int step, SeenPlate lit, SeenPlate house) {
         return checks.of(
                 checks.known(whole().run().steps().get(step), lit),
                 Optional.of(checks.known(whole().run().steps().get(0), house)),
@@ -290,8 +289,14 @@ class PlateTakerTest {
         double my = (from.height() - 1) / 2.0;
         for (int y = 0; y < from.height(); y++) {
             for (int x = 0; x < from.width(); x++) {
-                double u = Math.max(0, Math.min(from.width() - 1.001, mx + (x - mx) * c + (y - my) * s));
-                double v = Math.max(0, Math.min(from.height() - 1.001, my - (x - mx) * s + (y - my) * c));
+                double u =
+                        Math.max(
+                                0,
+                                Math.min(from.width() - 1.001, mx + (x - mx) * c + (y - my) * s));
+                double v =
+                        Math.max(
+                                0,
+                                Math.min(from.height() - 1.001, my - (x - mx) * s + (y - my) * c));
                 int rgb = 0;
                 for (int channel = 0; channel < 3; channel++) {
                     int l = (int) u;
@@ -299,9 +304,13 @@ class PlateTakerTest {
                     double fu = u - l;
                     double fv = v - t;
                     double code =
-                            (1 - fv) * ((1 - fu) * from.code(l, t, channel) + fu * from.code(l + 1, t, channel))
-                                    + fv * ((1 - fu) * from.code(l, t + 1, channel) + fu * from.code(l + 1, t + 1, channel));
-                    rgb = rgb << 8 | (int) Math.round(code);
+                            (1 - fv)
+                                            * ((1 - fu) * from.code(l, t, channel)
+                                                    + fu * from.code(l + 1, t, channel))
+                                    + fv
+                                            * ((1 - fu) * from.code(l, t + 1, channel)
+                                                    + fu * from.code(l + 1, t + 1, channel));
+                    rgb = rgb * 256 + (int) Math.round(code);
                 }
                 image.setRGB(x, y, rgb);
             }
@@ -342,8 +351,7 @@ class PlateTakerTest {
         set.pass(3);
         assertEquals(2, set.live.state().frames().size());
         assertEquals(1, set.run().at());
-        assertEquals(
-                "that was too early: take a frame now", set.taker.taking().says());
+        assertEquals("that was too early: take a frame now", set.taker.taking().says());
     }
 
     /** Of the ramp: 1, 1/2, 1/4, ... of one light. */
@@ -395,7 +403,7 @@ class PlateTakerTest {
             for (int x = 0; x < to.width(); x++) {
                 int rgb = 0;
                 for (int c = 0; c < 3; c++) {
-                    rgb = rgb << 8 | (3 * from.code(x, y, c) + to.code(x, y, c)) / 4;
+                    rgb = rgb * 256 + (3 * from.code(x, y, c) + to.code(x, y, c)) / 4;
                 }
                 image.setRGB(x, y, rgb);
             }
@@ -583,8 +591,7 @@ class PlateTakerTest {
         SeenPlate small =
                 new SeenPlate(
                         2,
-                        CodedPicture.of(
-                                new BufferedImage(160, 240, BufferedImage.TYPE_INT_RGB)),
+                        CodedPicture.of(new BufferedImage(160, 240, BufferedImage.TYPE_INT_RGB)),
                         house.exif());
         PlateVerdict verdict =
                 checks.of(
