@@ -260,7 +260,7 @@ final class Session implements AutoCloseable {
                         this::lit,
                         shutter(hand),
                         plateFrames::of,
-                        PlateArithmetic::moved,
+                        PlateArithmetic::motion,
                         System::currentTimeMillis,
                         this::tellPages);
         plates =
@@ -278,7 +278,13 @@ final class Session implements AutoCloseable {
         parts.push(
                 LoopThread.start(
                         "plate watch",
-                        new PlateWatch(live, lightings, plates, plateFrames::of, PlateChange::seen)
+                        new PlateWatch(
+                                        live,
+                                        lightings,
+                                        plates,
+                                        plateFrames::of,
+                                        PlateChange::seen,
+                                        System::currentTimeMillis)
                                 ::doWork));
         Desk desk =
                 new Desk(

@@ -73,6 +73,7 @@ class CameraHandTest {
                         "safe",
                         set,
                         lighting.hangsOn("safe").orElseThrow(),
+                        "",
                         true,
                         List.of(
                                 new PlateStep(

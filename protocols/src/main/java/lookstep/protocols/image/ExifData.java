@@ -20,6 +20,8 @@ import java.util.OptionalInt;
  * @param focalMillimetres real focal length, above 0
  * @param subjectDistanceMetres above 0; may be infinite
  * @param whiteBalanceKelvin what the white balance was set to, above 0; empty also when automatic
+ * @param whiteBalanceAutomatic whether the camera chose the white balance by itself (Exif 2.3, CIPA
+ *     DC-008, 4.6.5: WhiteBalance)
  * @param orientation 1..8 as in Exif: 1 upright, 6 to be turned by 90 degrees clockwise
  * @param takenAt local time, to the millisecond
  * @param zone of that time
@@ -35,6 +37,7 @@ public record ExifData(
         OptionalDouble focalMillimetres,
         OptionalDouble subjectDistanceMetres,
         OptionalDouble whiteBalanceKelvin,
+        Optional<Boolean> whiteBalanceAutomatic,
         int orientation,
         Optional<LocalDateTime> takenAt,
         Optional<ZoneOffset> zone) {
@@ -82,6 +85,7 @@ public record ExifData(
         private OptionalDouble focalMillimetres = OptionalDouble.empty();
         private OptionalDouble subjectDistanceMetres = OptionalDouble.empty();
         private OptionalDouble whiteBalanceKelvin = OptionalDouble.empty();
+        private Optional<Boolean> whiteBalanceAutomatic = Optional.empty();
         private int orientation = 1;
         private Optional<LocalDateTime> takenAt = Optional.empty();
         private Optional<ZoneOffset> zone = Optional.empty();
@@ -133,8 +137,14 @@ public record ExifData(
             return this;
         }
 
+        /** It was set by hand then. */
         public Builder whiteBalanceKelvin(double value) {
             whiteBalanceKelvin = OptionalDouble.of(value);
+            return whiteBalanceAutomatic(false);
+        }
+
+        public Builder whiteBalanceAutomatic(boolean value) {
+            whiteBalanceAutomatic = Optional.of(value);
             return this;
         }
 
@@ -165,6 +175,7 @@ public record ExifData(
                     focalMillimetres,
                     subjectDistanceMetres,
                     whiteBalanceKelvin,
+                    whiteBalanceAutomatic,
                     orientation,
                     takenAt,
                     zone);

@@ -102,6 +102,7 @@ final class ExifFields {
             case ExifTag.SUB_SEC_TIME_ORIGINAL -> subSeconds(field);
             case ExifTag.OFFSET_TIME_ORIGINAL -> zone(field);
             case ExifTag.USER_COMMENT -> userComment(field);
+            case ExifTag.WHITE_BALANCE -> whiteBalance(field);
             default -> {
                 // not ours
             }
@@ -116,6 +117,18 @@ final class ExifFields {
                                 data.orientation(value.intValue());
                             } else {
                                 notes.add("orientation " + value + ": must be 1 to 8");
+                            }
+                        });
+    }
+
+    private void whiteBalance(TiffBlock.Field field) throws IOException {
+        integer(field, "white balance")
+                .ifPresent(
+                        value -> {
+                            if (value == 0 || value == 1) {
+                                data.whiteBalanceAutomatic(value == 0);
+                            } else {
+                                notes.add("white balance " + value + ": must be 0 or 1");
                             }
                         });
     }

@@ -192,10 +192,9 @@ public final class ExifWriter {
                     exif.longs(ExifTag.PIXEL_X_DIMENSION, pixels.width());
                     exif.longs(ExifTag.PIXEL_Y_DIMENSION, pixels.height());
                 });
-        if (data.whiteBalanceKelvin().isPresent()) {
-            // 1: manual
-            exif.shorts(ExifTag.WHITE_BALANCE, 1);
-        }
+        // 0: automatic, 1: manual
+        data.whiteBalanceAutomatic()
+                .ifPresent(auto -> exif.shorts(ExifTag.WHITE_BALANCE, auto ? 0 : 1));
         data.bodySerial().ifPresent(serial -> exif.text(ExifTag.BODY_SERIAL_NUMBER, ascii(serial)));
         data.lensModel().ifPresent(lens -> exif.text(ExifTag.LENS_MODEL, ascii(lens)));
         return exif;

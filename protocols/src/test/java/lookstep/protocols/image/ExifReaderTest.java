@@ -13,6 +13,7 @@ import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.stream.Stream;
 import lookstep.protocols.Annotated;
@@ -133,6 +134,28 @@ class ExifReaderTest {
                 assertEquals(8, data.orientation());
             }
         }
+    }
+
+    /** WhiteBalance of CIPA DC-008, written by exiftool: 0 automatic, 1 manual. */
+    @Test
+    void readsWhetherTheWhiteBalanceIsAutomatic() throws Exception {
+        Path file = Files.write(dir.resolve("a.jpg"), Pictures.encoded(24, 16, false));
+        ExifTool.run(file, "-overwrite_original", "-Make=Box works");
+        assertEquals(
+                Optional.empty(),
+                ExifReader.read(Files.readAllBytes(file)).data().whiteBalanceAutomatic());
+        ExifTool.run(file, "-overwrite_original", "-ExifIFD:WhiteBalance#=0");
+        ExifReading automatic = ExifReader.read(Files.readAllBytes(file));
+        assertEquals(List.of(), automatic.notes());
+        assertEquals(Optional.of(true), automatic.data().whiteBalanceAutomatic());
+        ExifTool.run(file, "-overwrite_original", "-ExifIFD:WhiteBalance#=1");
+        assertEquals(
+                Optional.of(false),
+                ExifReader.read(Files.readAllBytes(file)).data().whiteBalanceAutomatic());
+        ExifTool.run(file, "-overwrite_original", "-ExifIFD:WhiteBalance#=7");
+        ExifReading odd = ExifReader.read(Files.readAllBytes(file));
+        assertEquals(List.of("white balance 7: must be 0 or 1"), odd.notes());
+        assertEquals(Optional.empty(), odd.data().whiteBalanceAutomatic());
     }
 
     static Stream<Arguments> bad() {

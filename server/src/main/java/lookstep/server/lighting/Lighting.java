@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import lookstep.server.live.Event.PlatesBegun;
 import lookstep.server.live.LiveState;
 import lookstep.server.live.PlateRun;
 import lookstep.server.live.RigTest;
@@ -23,6 +24,7 @@ import lookstep.server.plan.Look.Setting;
 import lookstep.server.plan.RigHash;
 import lookstep.server.plan.ShootPlan;
 import lookstep.server.plan.Shot;
+import lookstep.server.plan.ShotHash;
 
 /** The state of the shoot becomes light. Safe for any thread. */
 public final class Lighting {
@@ -201,7 +203,28 @@ public final class Lighting {
     }
 
     private boolean possible(PlateRun run) {
-        return hangsOn(run.begun().look()).filter(run.begun().hangsOn()::equals).isPresent();
+        return edited(run.begun()).isEmpty();
+    }
+
+    /**
+     * What was edited of what plates hang on, in words; empty if nothing was. A look that is gone
+     * takes nothing from them as long as the lights stand anywhere as they were.
+     */
+    public Optional<String> edited(PlatesBegun begun) {
+        boolean sameRig =
+                hangsOn.containsKey(begun.look())
+                        ? begun.hangsOn().equals(hangsOn.get(begun.look()))
+                        : hangsOn.containsValue(begun.hangsOn())
+                                || begun.hangsOn().equals(RigHash.of(plan.rig()));
+        if (!sameRig) {
+            return Optional.of("the rig was edited");
+        }
+        return begun.standsOn().isEmpty()
+                ? Optional.empty()
+                : plan.shot(begun.shot())
+                        .map(shot -> ShotHash.of(plan, shot, begun.standIn()))
+                        .filter(now -> !now.equals(begun.standsOn()))
+                        .map(now -> "the shot or the place was edited");
     }
 
     /**

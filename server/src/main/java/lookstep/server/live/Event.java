@@ -304,6 +304,8 @@ public sealed interface Event {
      * @param look whose camera settings they are taken with, and where it has the lights
      * @param camera the settings of all frames
      * @param hangsOn what of the rig they hang on, as a hash
+     * @param standsOn what of the shot and the place they hang on, as a hash; empty if it was not
+     *     written down
      * @param standIn one person in the middle; otherwise the people of the shot
      * @param steps in the order to be taken, at least one
      */
@@ -313,11 +315,18 @@ public sealed interface Event {
             String look,
             CameraSettings camera,
             String hangsOn,
+            String standsOn,
             boolean standIn,
             List<PlateStep> steps)
             implements Event {
         public PlatesBegun {
+            standsOn = standsOn == null ? "" : standsOn;
             steps = List.copyOf(steps);
+        }
+
+        /** The same where the look is called otherwise. */
+        PlatesBegun on(String name) {
+            return new PlatesBegun(id, shot, name, camera, hangsOn, standsOn, standIn, steps);
         }
     }
 

@@ -261,6 +261,7 @@ public record LiveState(
                 added = added.stream().map(s -> renamed(s, e)).toList();
                 if (e.kind().equals("look")) {
                     changes = changes.renamed(e.from(), e.to());
+                    plates = plates.renamed(e.from(), e.to());
                 }
             } else if (event instanceof Event.MovedTo e) {
                 place = e.place();

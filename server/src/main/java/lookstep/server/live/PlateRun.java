@@ -84,6 +84,12 @@ public record PlateRun(
         return new PlateRun(begun, place, steps, step, atEpochMillis, taken, asked);
     }
 
+    PlateRun renamed(String from, String to) {
+        return begun.look().equals(from)
+                ? new PlateRun(begun.on(to), place, steps, at, shownEpochMillis, taken, asked)
+                : this;
+    }
+
     PlateRun taken(PlateTaken one) {
         Map<Integer, PlateTaken> more = new LinkedHashMap<>(taken);
         more.put(one.step(), one);

@@ -19,6 +19,10 @@ public record PlateSet(PlateRun run, long doneEpochMillis, long goodEpochMillis,
         return new PlateSet(run, doneEpochMillis, atEpochMillis, "");
     }
 
+    PlateSet renamed(String from, String to) {
+        return new PlateSet(run.renamed(from, to), doneEpochMillis, goodEpochMillis, stale);
+    }
+
     PlateSet stale(String why) {
         return new PlateSet(run, doneEpochMillis, goodEpochMillis, stale.isEmpty() ? why : stale);
     }

@@ -72,11 +72,21 @@ public record TakenPlates(Optional<PlateRun> run, Optional<PlateSet> set, String
 
     private TakenPlates ended(String why, long atEpochMillis) {
         return why.isEmpty()
-                ? new TakenPlates(
-                        Optional.empty(),
-                        Optional.of(new PlateSet(run.get(), atEpochMillis, atEpochMillis, "")),
-                        "")
+                ? new TakenPlates(Optional.empty(), Optional.of(whole(atEpochMillis)), "")
                 : gaveUp(why);
+    }
+
+    /** One step taken again says nothing of the others: what was wrong with them stays. */
+    private PlateSet whole(long atEpochMillis) {
+        return set.filter(s -> takes(s.id()))
+                .map(s -> new PlateSet(run.get(), atEpochMillis, s.goodEpochMillis(), s.stale()))
+                .orElseGet(() -> new PlateSet(run.get(), atEpochMillis, atEpochMillis, ""));
+    }
+
+    /** A look is called otherwise now. */
+    TakenPlates renamed(String from, String to) {
+        return new TakenPlates(
+                run.map(r -> r.renamed(from, to)), set.map(s -> s.renamed(from, to)), gaveUp);
     }
 
     /** Without a run nothing is given up. */

@@ -1,15 +1,12 @@
 package lookstep.server.plan;
 
-import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import java.util.List;
 import lookstep.protocols.fixture.Emitter;
 
 /**
  * Tells rigs apart by where their light falls: a light that stands elsewhere, has another modifier,
- * fixture or mode is another rig; one that only has another address or other words is not.
+ * fixture, dimming curve or mode is another rig; one that only has another address or other words
+ * is not.
  */
 public final class RigHash {
     private RigHash() {}
@@ -27,6 +24,8 @@ public final class RigHash {
                     .append('|')
                     .append(light.fixture().beamDegrees())
                     .append('|')
+                    .append(light.fixture().curve())
+                    .append('|')
                     .append(light.mode().id())
                     .append('|')
                     .append(light.mode().output());
@@ -35,13 +34,6 @@ public final class RigHash {
             }
             text.append('\n');
         }
-        try {
-            return HexFormat.of()
-                    .formatHex(
-                            MessageDigest.getInstance("SHA-256")
-                                    .digest(text.toString().getBytes(StandardCharsets.UTF_8)));
-        } catch (NoSuchAlgorithmException everyJavaHasIt) {
-            throw new IllegalStateException(everyJavaHasIt);
-        }
+        return Sha256.hex(text.toString());
     }
 }

@@ -38,6 +38,12 @@ public record MeasuredSet(
         doubts = List.copyOf(doubts);
     }
 
+    /** The same where the look is called otherwise. */
+    MeasuredSet on(String name) {
+        return new MeasuredSet(
+                id, stack, steps, shot, name, camera, hangsOn, standIn, whenEpochMillis, doubts);
+    }
+
     static MeasuredSet of(
             PlateRun run, PlateStack stack, CameraSettings camera, long when, List<String> doubts) {
         return new MeasuredSet(

@@ -12,6 +12,7 @@ import lookstep.simulator.model.plates.CodedPicture;
 import lookstep.simulator.model.plates.PlateStack;
 import lookstep.simulator.model.plates.PlateStack.Taken;
 import lookstep.simulator.model.plates.Registration;
+import lookstep.simulator.model.plates.Registration.Motion;
 import lookstep.simulator.model.plates.Registration.Shift;
 import lookstep.simulator.model.plates.Response;
 import lookstep.simulator.model.plates.ResponseRecovery;
@@ -24,6 +25,11 @@ public final class PlateArithmetic {
     /** How far the second picture has moved against the first. */
     public static Shift moved(CodedPicture one, CodedPicture other) {
         return Registration.between(one, other);
+    }
+
+    /** The same with turn and zoom. */
+    public static Motion motion(CodedPicture one, CodedPicture other) {
+        return Registration.motion(one, other);
     }
 
     /**
@@ -74,7 +80,7 @@ public final class PlateArithmetic {
     }
 
     /** One light at one mix: the sum of its levels goes with its light. */
-    private static double light(PlateStep step) {
+    static double light(PlateStep step) {
         return step.levels().stream().flatMap(List::stream).mapToDouble(Double::doubleValue).sum();
     }
 

@@ -9,6 +9,7 @@ import lookstep.server.live.PlateStep;
 import lookstep.server.plan.CameraSettings;
 import lookstep.server.plan.Look;
 import lookstep.server.plan.Shot;
+import lookstep.server.plan.ShotHash;
 
 /** From a press to the frames that are to be taken: for the current shot, or the one that comes. */
 public final class PlateBeginning {
@@ -46,6 +47,7 @@ public final class PlateBeginning {
                 look.name(),
                 camera,
                 lighting.hangsOn(look.name()).orElseThrow(),
+                ShotHash.of(lighting.plan(), shot, standIn),
                 standIn,
                 steps);
     }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.function.BiFunction;
 import java.util.function.Function;
 import lookstep.server.lighting.Lighting;
@@ -37,9 +38,27 @@ public final class PlateBook {
      *
      * @param of its run's frames; tells whether it was taken anew
      * @param trouble why nothing came of it, in words; empty if something did
+     * @param triedNanos when a frame could not be read; absent if all could be
      */
-    private record Worked(Map<Integer, PlateTaken> of, Optional<MeasuredSet> set, String trouble) {
-        static final Worked NOTHING = new Worked(Map.of(), Optional.empty(), "");
+    private record Worked(
+            Map<Integer, PlateTaken> of,
+            Optional<MeasuredSet> set,
+            String trouble,
+            OptionalLong triedNanos) {
+        static final Worked NOTHING =
+                new Worked(Map.of(), Optional.empty(), "", OptionalLong.empty());
+
+        /** A disk may be back, a file whole. */
+        boolean worthAnother(long nowNanos) {
+            return triedNanos.isPresent() && nowNanos - triedNanos.getAsLong() >= TRY_AGAIN_NANOS;
+        }
+
+        /** A look that is called otherwise makes no other set; this one if it is not. */
+        Worked on(String look) {
+            return set.isEmpty() || set.get().look().equals(look)
+                    ? this
+                    : new Worked(of, set.map(s -> s.on(look)), trouble, triedNanos);
+        }
     }
 
     /** How the plates stand. */
@@ -125,11 +144,20 @@ public final class PlateBook {
         try {
             if (set.isEmpty()) {
                 worked = Worked.NOTHING;
-            } else if (set.get().stale().isEmpty() && edited(state, set.get())) {
-                live.platesStale(set.get().id(), "the rig was edited since they were taken");
-            } else if (!set.get().run().taken().equals(worked.of())) {
-                worked = work(state, set.get());
+                return nowNanos + STEP_NANOS;
+            }
+            Optional<String> edited =
+                    set.get().stale().isEmpty()
+                            ? lightings.of(state).edited(set.get().run().begun())
+                            : Optional.empty();
+            if (edited.isPresent()) {
+                live.platesStale(set.get().id(), edited.get() + " since they were taken");
+            } else if (!set.get().run().taken().equals(worked.of())
+                    || worked.worthAnother(nowNanos)) {
+                worked = work(state, set.get(), nowNanos);
                 changed.run();
+            } else {
+                worked = worked.on(set.get().run().begun().look());
             }
         } catch (IOException full) {
             LOG.error("plates wait: {}", full.getMessage());
@@ -138,15 +166,7 @@ public final class PlateBook {
         return nowNanos + STEP_NANOS;
     }
 
-    private boolean edited(LiveState state, PlateSet set) {
-        return lightings
-                .of(state)
-                .hangsOn(set.run().begun().look())
-                .filter(set.run().begun().hangsOn()::equals)
-                .isEmpty();
-    }
-
-    private Worked work(LiveState state, PlateSet set) {
+    private Worked work(LiveState state, PlateSet set, long nowNanos) {
         Map<Integer, PlateTaken> taken = set.run().taken();
         Map<Integer, SeenPlate> seen = new HashMap<>();
         for (PlateTaken one : taken.values()) {
@@ -155,13 +175,15 @@ public final class PlateBook {
                 return new Worked(
                         taken,
                         Optional.empty(),
-                        "frame %d, %s, cannot be read any more: take the plates again"
-                                .formatted(one.number(), set.run().steps().get(one.step()).name()));
+                        "frame %d, %s, cannot be read and is tried again every 2 s: is its file still in the folder? If it stays so, take that one again"
+                                .formatted(one.number(), set.run().steps().get(one.step()).name()),
+                        OptionalLong.of(nowNanos));
             }
             seen.put(one.step(), frame.get());
         }
         try {
-            return new Worked(taken, Optional.of(measuring.apply(set, seen)), "");
+            return new Worked(
+                    taken, Optional.of(measuring.apply(set, seen)), "", OptionalLong.empty());
         } catch (RuntimeException why) {
             LOG.warn("nothing comes of the plates: {}", why.toString(), why);
             return new Worked(
@@ -169,7 +191,8 @@ public final class PlateBook {
                     Optional.empty(),
                     why.getMessage() == null
                             ? "these frames do not come to plates: take them again"
-                            : why.getMessage());
+                            : why.getMessage(),
+                    OptionalLong.empty());
         }
     }
 }

@@ -1,6 +1,9 @@
 package lookstep.server.plates;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.BiFunction;
@@ -11,6 +14,7 @@ import lookstep.server.plan.CameraSettings;
 import lookstep.server.plan.Light;
 import lookstep.simulator.model.optics.Scales;
 import lookstep.simulator.model.plates.CodedPicture;
+import lookstep.simulator.model.plates.Registration.Motion;
 import lookstep.simulator.model.plates.Registration.Shift;
 
 /**
@@ -20,6 +24,15 @@ import lookstep.simulator.model.plates.Registration.Shift;
 final class PlateChecks {
     /** A camera that stands still is steady to a pixel or so of a preview. */
     private static final double MOVED = 0.002;
+
+    /**
+     * Share of the width at a corner. Shadows that go with the light look like a turn of 0.0006 in
+     * the demo, a turn by a degree like 0.008.
+     */
+    private static final double TURNED = 0.003;
+
+    /** A turn makes the whole stand out less. */
+    private static final double CERTAIN_OF_A_TURN = 0.3;
 
     private static final double CERTAIN = 0.5;
 
@@ -48,10 +61,11 @@ final class PlateChecks {
     private static final double SAME_DIAL = 0.02;
     private static final double SAME_KELVIN = 25;
     private static final double FULL = 0.9;
+    private static final double OFF_THE_RAMP_STOPS = 0.5;
 
     private final ModelledPlates model;
     private final CameraSettings set;
-    private final BiFunction<CodedPicture, CodedPicture, Shift> moved;
+    private final BiFunction<CodedPicture, CodedPicture, Motion> moved;
 
     /**
      * @param set the camera as it was to be
@@ -60,7 +74,7 @@ final class PlateChecks {
     PlateChecks(
             ModelledPlates model,
             CameraSettings set,
-            BiFunction<CodedPicture, CodedPicture, Shift> moved) {
+            BiFunction<CodedPicture, CodedPicture, Motion> moved) {
         this.model = model;
         this.set = set;
         this.moved = moved;
@@ -81,15 +95,21 @@ final class PlateChecks {
 
     /**
      * @param house the frame with the house alone; absent for itself
-     * @param before the frame before this one; absent for the first
+     * @param before the frame before this one; for the house any other that there is; absent for
+     *     the first
      */
     PlateVerdict of(Known frame, Optional<Known> house, Optional<Known> before) {
-        if (house.isEmpty()) {
-            return first(frame);
+        if (frame.seen().exif().whiteBalanceAutomatic().orElse(false)) {
+            return PlateVerdict.odd(
+                    String.format(
+                            Locale.ROOT,
+                            "white balance is automatic: set it to %.0f K by hand",
+                            set.kelvin()));
         }
-        Optional<String> settings =
-                size(frame.seen(), house.get().seen())
-                        .or(() -> dials(frame.seen(), house.get().seen()));
+        if (house.isEmpty()) {
+            return houseAlone(frame, before);
+        }
+        Optional<String> settings = settings(frame, house.get(), "the one with the house only");
         if (settings.isPresent()) {
             return PlateVerdict.useless(settings.get());
         }
@@ -104,23 +124,42 @@ final class PlateChecks {
                 .orElseGet(() -> dark(frame.step(), added));
     }
 
-    private static PlateVerdict first(Known frame) {
-        double burnt = frame.seen().burnt();
-        return PlateVerdict.good(
-                burnt > BURNT
-                        ? "%.0f %% of it is burnt by the house alone: there nothing will be known"
-                                .formatted(burnt * 100)
-                        : "");
+    private Optional<String> settings(Known frame, Known other, String called) {
+        return size(frame.seen(), other.seen(), called).or(() -> dials(frame.seen(), other.seen()));
     }
 
-    private static Optional<String> size(SeenPlate frame, SeenPlate house) {
+    private PlateVerdict houseAlone(Known frame, Optional<Known> other) {
+        Optional<String> settings = other.flatMap(o -> settings(frame, o, "the others"));
+        if (settings.isPresent()) {
+            return PlateVerdict.useless(settings.get());
+        }
+        return other.flatMap(o -> camera(frame, o))
+                .map(PlateVerdict::odd)
+                .orElseGet(() -> PlateVerdict.good(doubts(frame)));
+    }
+
+    private static String doubts(Known frame) {
+        List<String> doubts = new ArrayList<>();
+        double burnt = frame.seen().burnt();
+        if (burnt > BURNT) {
+            doubts.add(
+                    "%.0f %% of it is burnt by the house alone: there nothing will be known"
+                            .formatted(burnt * 100));
+        }
+        if (frame.seen().exif().whiteBalanceAutomatic().isEmpty()) {
+            doubts.add("the camera does not say whether its white balance is fixed");
+        }
+        return String.join("; ", doubts);
+    }
+
+    private static Optional<String> size(SeenPlate frame, SeenPlate house, String called) {
         CodedPicture a = house.picture();
         CodedPicture b = frame.picture();
         return a.width() == b.width() && a.height() == b.height()
                 ? Optional.empty()
                 : Optional.of(
-                        "it has %d x %d pixels, the one with the house only %d x %d: hold the camera the same way, and leave size and format as they were"
-                                .formatted(b.width(), b.height(), a.width(), a.height()));
+                        "it has %d x %d pixels, %s %d x %d: hold the camera the same way, and leave size and format as they were"
+                                .formatted(b.width(), b.height(), called, a.width(), a.height()));
     }
 
     private Optional<String> dials(SeenPlate frame, SeenPlate house) {
@@ -183,6 +222,56 @@ final class PlateChecks {
                 : Optional.empty();
     }
 
+    /**
+     * Whether a frame of the ramp is as bright as its light says, by how the brightness of others
+     * goes with theirs: one that was taken during the fade is not. Nothing is said without two
+     * others.
+     *
+     * @param others frames of the ramp
+     */
+    Optional<PlateVerdict> ramp(Known frame, Known house, List<Known> others) {
+        double at = stops(PlateArithmetic.light(frame.step()));
+        List<Known> near =
+                others.stream()
+                        .filter(o -> brought(o, house) > FAINT)
+                        .sorted(
+                                Comparator.comparingDouble(
+                                        o -> Math.abs(stops(PlateArithmetic.light(o.step())) - at)))
+                        .limit(2)
+                        .toList();
+        if (near.size() < 2 || brought(frame, house) <= FAINT) {
+            return Optional.empty();
+        }
+        double x = stops(PlateArithmetic.light(near.get(0).step()));
+        double y = stops(brought(near.get(0), house));
+        double slope =
+                (stops(brought(near.get(1), house)) - y)
+                        / (stops(PlateArithmetic.light(near.get(1).step())) - x);
+        double off = stops(brought(frame, house)) - y - slope * (at - x);
+        return Math.abs(off) > OFF_THE_RAMP_STOPS
+                ? Optional.of(
+                        PlateVerdict.odd(
+                                String.format(
+                                        Locale.ROOT,
+                                        "it is %.1f stops %s than its light says: was it taken before the light was steady?",
+                                        Math.abs(off),
+                                        off > 0 ? "brighter" : "darker")))
+                : Optional.empty();
+    }
+
+    private double brought(Known frame, Known house) {
+        double sum = 0;
+        float[] added = added(frame, house);
+        for (float one : added) {
+            sum += one;
+        }
+        return sum / added.length;
+    }
+
+    private static double stops(double light) {
+        return Math.log(light) / Math.log(2);
+    }
+
     private static double clipped(double linear) {
         return Math.min(1, Math.max(0, linear));
     }
@@ -201,15 +290,20 @@ final class PlateChecks {
                 : Optional.empty();
     }
 
-    private Optional<String> camera(Known frame, Known house) {
-        Shift shift = moved.apply(house.seen().picture(), frame.seen().picture());
+    private Optional<String> camera(Known frame, Known other) {
+        Motion motion = moved.apply(other.seen().picture(), frame.seen().picture());
+        Shift shift = motion.shift();
         double far = Math.max(Math.abs(shift.x()), Math.abs(shift.y()));
-        return shift.certainty() >= CERTAIN && far > MOVED
+        if (shift.certainty() >= CERTAIN && far > MOVED) {
+            return Optional.of(
+                    String.format(
+                            Locale.ROOT,
+                            "the camera moved by %.1f %% of the picture: put it back as it was, or give up and take them all again",
+                            far * 100));
+        }
+        return motion.certainty() >= CERTAIN_OF_A_TURN && motion.corner() > TURNED
                 ? Optional.of(
-                        String.format(
-                                Locale.ROOT,
-                                "the camera moved by %.1f %% of the picture: put it back as it was, or give up and take them all again",
-                                far * 100))
+                        "the camera has turned or the zoom has moved: put it back as it was, or give up and take them all again")
                 : Optional.empty();
     }
 

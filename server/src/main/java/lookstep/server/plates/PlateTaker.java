@@ -23,10 +23,11 @@ import lookstep.server.live.PlateRun;
 import lookstep.server.live.PlateStep;
 import lookstep.server.look.RigPackets;
 import lookstep.server.plan.Light;
+import lookstep.server.plan.Look;
 import lookstep.server.plan.Shot;
 import lookstep.server.plates.PlateChecks.Known;
 import lookstep.simulator.model.plates.CodedPicture;
-import lookstep.simulator.model.plates.Registration.Shift;
+import lookstep.simulator.model.plates.Registration.Motion;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -48,10 +49,13 @@ public final class PlateTaker {
     static final int BY_ITSELF = 2;
 
     /**
-     * The moment of exposure is known to about this: the quickest frame's way, and half a second of
-     * cameras that write no fractions.
+     * By so much a frame may seem to be earlier than it was, where the camera writes fractions of a
+     * second: its clock drifts. The way of the quickest frame makes it seem later.
      */
-    static final long CLOCK_MILLIS = 700;
+    static final long CLOCK_MILLIS = 200;
+
+    /** The same where it writes none: half a second more. */
+    static final long WHOLE_SECONDS_MILLIS = 700;
 
     private static final long STEP_NANOS = 20_000_000;
     private static final long IDLE_NANOS = 200_000_000;
@@ -62,7 +66,7 @@ public final class PlateTaker {
     private final LongPredicate arrived;
     private final Optional<Shutter> shutter;
     private final Function<Frame, Optional<SeenPlate>> frames;
-    private final BiFunction<CodedPicture, CodedPicture, Shift> moved;
+    private final BiFunction<CodedPicture, CodedPicture, Motion> moved;
     private final LongSupplier epochMillis;
     private final Runnable changed;
     private final Map<Integer, Known> known = new HashMap<>();
@@ -135,7 +139,7 @@ public final class PlateTaker {
             LongPredicate arrived,
             Optional<Shutter> shutter,
             Function<Frame, Optional<SeenPlate>> frames,
-            BiFunction<CodedPicture, CodedPicture, Shift> moved,
+            BiFunction<CodedPicture, CodedPicture, Motion> moved,
             LongSupplier epochMillis,
             Runnable changed) {
         this.live = live;
@@ -174,14 +178,13 @@ public final class PlateTaker {
             return nowNanos + IDLE_NANOS;
         }
         Lighting lighting = lightings.of(state);
-        if (!lighting.hangsOn(run.get().begun().look())
-                .filter(run.get().begun().hangsOn()::equals)
-                .isPresent()) {
-            live.giveUpPlates(run.get().id(), "the rig was edited");
+        Optional<String> edited = lighting.edited(run.get().begun());
+        if (edited.isPresent()) {
+            live.giveUpPlates(run.get().id(), edited.get());
             return nowNanos;
         }
         if (!prepare(run.get(), lighting)) {
-            live.giveUpPlates(run.get().id(), "their shot is no longer in the plan");
+            live.giveUpPlates(run.get().id(), "their shot or its look is no longer in the plan");
             return nowNanos;
         }
         if (attempt == null || !attempt.is(run.get())) {
@@ -196,7 +199,8 @@ public final class PlateTaker {
     private boolean prepare(PlateRun run, Lighting lighting) {
         if (!checksOf.equals(run.id())) {
             Optional<Shot> shot = lighting.plan().shot(run.begun().shot());
-            if (shot.isEmpty()) {
+            Optional<Look> look = look(run, lighting);
+            if (shot.isEmpty() || look.isEmpty()) {
                 return false;
             }
             known.clear();
@@ -205,7 +209,7 @@ public final class PlateTaker {
                             ModelledPlates.of(
                                     lighting.plan(),
                                     shot.get(),
-                                    lighting.plan().look(run.begun().look()),
+                                    look.get(),
                                     run.begun().camera(),
                                     run.begun().standIn()),
                             run.begun().camera(),
@@ -213,6 +217,25 @@ public final class PlateTaker {
             checksOf = run.id();
         }
         return true;
+    }
+
+    /** Where the lights stand; if it is gone, another that has them there. */
+    private static Optional<Look> look(PlateRun run, Lighting lighting) {
+        List<Look> all = lighting.plan().looks();
+        return all.stream()
+                .filter(l -> l.name().equals(run.begun().look()))
+                .findFirst()
+                .or(
+                        () ->
+                                all.stream()
+                                        .filter(
+                                                l ->
+                                                        lighting.hangsOn(l.name())
+                                                                .filter(
+                                                                        run.begun().hangsOn()
+                                                                                ::equals)
+                                                                .isPresent())
+                                        .findFirst());
     }
 
     private void begin(PlateRun run, LiveState state, long nowNanos) {
@@ -272,7 +295,8 @@ public final class PlateTaker {
             throws IOException {
         boolean lit = attempt.phase == Phase.WAITING || attempt.phase == Phase.STUCK;
         long exposed = CameraClock.of(state.frames()).exposedEpochMillis(frame);
-        if (!lit || exposed + CLOCK_MILLIS < attempt.litEpochMillis) {
+        long uncertain = wholeSeconds(frame) ? WHOLE_SECONDS_MILLIS : CLOCK_MILLIS;
+        if (!lit || exposed + uncertain < attempt.litEpochMillis) {
             attempt.passed = frame.number();
             if (attempt.phase == Phase.WAITING && !attempt.released) {
                 say(taking.says("that was too early: take a frame now", true, false));
@@ -290,11 +314,31 @@ public final class PlateTaker {
                 now == null
                         ? PlateVerdict.useless("its picture cannot be read")
                         : checks.of(now, house(run, state), before(run, state));
+        if (verdict.good() && !attempt.released && wholeSeconds(frame)) {
+            verdict = house(run, state).flatMap(h -> ramp(run, state, now, h)).orElse(verdict);
+        }
         if (verdict.good()) {
             take(run, frame.number(), verdict.doubt());
         } else {
             ask(run, verdict, frame.number());
         }
+    }
+
+    private static boolean wholeSeconds(Frame frame) {
+        return !frame.takenAt().isEmpty() && frame.takenAt().indexOf('.') < 0;
+    }
+
+    /** Of a camera that writes no fractions the clock does not tell a frame of the fade. */
+    private Optional<PlateVerdict> ramp(PlateRun run, LiveState state, Known now, Known house) {
+        if (run.step().share() <= 0) {
+            return Optional.empty();
+        }
+        List<Known> others =
+                run.taken().keySet().stream()
+                        .filter(step -> step != run.at() && run.steps().get(step).share() > 0)
+                        .flatMap(step -> of(run, state, step).stream())
+                        .toList();
+        return checks.ramp(now, house, others);
     }
 
     private void take(PlateRun run, int number, String doubt) throws IOException {
@@ -306,8 +350,14 @@ public final class PlateTaker {
         return run.step().house() ? Optional.empty() : of(run, state, 0);
     }
 
+    /** The frame before; for the house, taken again in a set, any other. */
     private Optional<Known> before(PlateRun run, LiveState state) {
-        return run.at() == 0 ? Optional.empty() : of(run, state, run.at() - 1);
+        return run.at() > 0
+                ? of(run, state, run.at() - 1)
+                : run.taken().keySet().stream()
+                        .filter(step -> step > 0)
+                        .min(Integer::compare)
+                        .flatMap(step -> of(run, state, step));
     }
 
     /** The frame of another step; read again after a restart. */

@@ -3,8 +3,11 @@ package lookstep.server.plates;
 import java.io.IOException;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.LongSupplier;
 import lookstep.server.lighting.Lighting;
 import lookstep.server.lighting.Lightings;
+import lookstep.server.lighting.Shown;
+import lookstep.server.live.CameraClock;
 import lookstep.server.live.Frame;
 import lookstep.server.live.Live;
 import lookstep.server.live.LiveState;
@@ -18,12 +21,23 @@ import org.slf4j.LoggerFactory;
 /**
  * Holds the frames that come later against the plates: what has moved since shows in any picture of
  * the same shot that was taken with the same lens. The plates are stale then, and somebody may say
- * that they are good all the same.
+ * that they are good all the same. Only a frame of which it is known in what light it was taken
+ * counts: shot and levels have been the same from before its exposure until it is looked at.
  */
 public final class PlateWatch {
     private static final Logger LOG = LoggerFactory.getLogger(PlateWatch.class);
     private static final double SAME_LENS = 0.02;
     private static final long STEP_NANOS = 200_000_000;
+
+    /** Lamps follow within some packets. */
+    private static final long SETTLE_MILLIS = 400;
+
+    /** To this the moment of exposure is known, if the camera says it. */
+    private static final long CLOCK_MILLIS = 700;
+
+    /** So long a frame may be on its way of which the camera does not say when it was taken. */
+    private static final long WAY_MILLIS = 15_000;
+
     private static final long TRY_AGAIN_NANOS = 2_000_000_000;
 
     private final Live live;
@@ -31,7 +45,42 @@ public final class PlateWatch {
     private final PlateBook book;
     private final Function<Frame, Optional<SeenPlate>> frames;
     private final Function<Later, Optional<String>> changed;
+    private final LongSupplier epochMillis;
+    private Optional<Light> light = Optional.empty();
     private int looked;
+
+    /**
+     * What has been on.
+     *
+     * @param steady whether it is a shot's look, and no test, plate or work light
+     * @param sinceEpochMillis when it was first seen to be wanted
+     * @param fadeMillis how long it takes until it is there
+     */
+    private record Light(
+            String shot, boolean steady, RigLevels levels, long sinceEpochMillis, long fadeMillis) {
+        static Light of(Lighting lighting, LiveState state, long nowEpochMillis) {
+            Shown shown = lighting.shown(state);
+            return new Light(
+                    state.shot(),
+                    shown.what() == Shown.What.LOOK,
+                    shown.levels(),
+                    nowEpochMillis,
+                    Math.round(shown.fadeSeconds() * 1000));
+        }
+
+        boolean same(Light other) {
+            return shot.equals(other.shot) && steady == other.steady && levels.equals(other.levels);
+        }
+
+        /** Whether it was there when a frame was taken, for certain. */
+        boolean was(Frame frame, long exposedEpochMillis) {
+            long uncertain = frame.takenAt().isEmpty() ? WAY_MILLIS : CLOCK_MILLIS;
+            return steady
+                    && frame.shot().equals(shot)
+                    && exposedEpochMillis - uncertain
+                            >= sinceEpochMillis + fadeMillis + SETTLE_MILLIS;
+        }
+    }
 
     /**
      * A frame, and what the plates say of the light it was taken in.
@@ -46,24 +95,31 @@ public final class PlateWatch {
     /**
      * @param frames the pixels of a frame
      * @param changed what a frame shows to have changed, in words; empty if nothing has
+     * @param epochMillis the wall clock
      */
     public PlateWatch(
             Live live,
             Lightings lightings,
             PlateBook book,
             Function<Frame, Optional<SeenPlate>> frames,
-            Function<Later, Optional<String>> changed) {
+            Function<Later, Optional<String>> changed,
+            LongSupplier epochMillis) {
         this.live = live;
         this.lightings = lightings;
         this.book = book;
         this.frames = frames;
         this.changed = changed;
+        this.epochMillis = epochMillis;
         looked = live.state().frames().size();
     }
 
     /** One step of the loop; returns when it wants the next. */
     public long doWork(long nowNanos) {
         LiveState state = live.state();
+        Light now = Light.of(lightings.of(state), state, epochMillis.getAsLong());
+        if (light.filter(now::same).isEmpty()) {
+            light = Optional.of(now);
+        }
         Optional<MeasuredSet> set = book.current();
         if (set.isEmpty()) {
             // what came before they were taken says nothing of them
@@ -99,6 +155,10 @@ public final class PlateWatch {
         boolean comparable =
                 !frame.ofPlates()
                         && frame.mark() != Frame.Mark.OUT
+                        && light.get()
+                                .was(
+                                        frame,
+                                        CameraClock.of(state.frames()).exposedEpochMillis(frame))
                         && shot.filter(
                                         s ->
                                                 lighting.hangsOn(s.look())

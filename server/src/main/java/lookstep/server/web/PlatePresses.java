@@ -12,6 +12,7 @@ import lookstep.server.live.Event.PlateTaken;
 import lookstep.server.live.Live;
 import lookstep.server.live.LiveState;
 import lookstep.server.live.NotPossible;
+import lookstep.server.live.PlanInState;
 import lookstep.server.live.PlateRun;
 import lookstep.server.live.PlateSet;
 import lookstep.server.plates.PlateBeginning;
@@ -100,13 +101,17 @@ final class PlatePresses {
         if (set.isEmpty()) {
             throw new NotPossible("these plates are gone; take new ones");
         }
-        if (lightings
-                .of(state)
-                .hangsOn(set.get().run().begun().look())
-                .filter(set.get().run().begun().hangsOn()::equals)
-                .isEmpty()) {
+        String taken = set.get().run().place();
+        String there = taken.isEmpty() ? lightings.read().locations().get(0).name() : taken;
+        String here = PlanInState.place(lightings.read(), state);
+        if (!there.equals(here)) {
             throw new NotPossible(
-                    "the plan has another rig than they were taken with: take them again");
+                    "they were taken at ‘%s’, and the shoot is at ‘%s’: take new ones here"
+                            .formatted(there, here));
+        }
+        Optional<String> edited = lightings.of(state).edited(set.get().run().begun());
+        if (edited.isPresent()) {
+            throw new NotPossible(edited.get() + " since they were taken: take them again");
         }
         live.platesGood(id);
     }

@@ -63,6 +63,7 @@ class LightingTest {
                         "safe",
                         PLAN.look("safe").camera(),
                         hangsOn,
+                        "",
                         true,
                         List.of(new PlateStep("‘fill’ warm alone", "fill", 0, fill))),
                 0);

@@ -2,9 +2,11 @@ package lookstep.server.live;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
@@ -31,6 +33,7 @@ class PlatesOfLiveTest {
                     "look of a",
                     new CameraSettings(8, 0.01, 6400, 4300),
                     "rig",
+                    "",
                     true,
                     List.of(
                             new PlateStep("house only", "", 0, List.of(List.of(0.0, 0.0))),
@@ -166,6 +169,68 @@ class PlatesOfLiveTest {
         PlateSet set = live.state().plates().set().orElseThrow();
         assertEquals(9, set.run().taken().get(1).number());
         assertEquals(Optional.empty(), live.state().plates().run());
+    }
+
+    @Test
+    void aStepTakenAgainDoesNotMakeAStaleSetGood() throws Exception {
+        live.beginPlates(BEGUN);
+        for (int step = 0; step < 3; step++) {
+            live.plateTaken(new PlateTaken("plates-1", step, step + 1, ""));
+        }
+        live.platesStale("plates-1", "‘key’ stands elsewhere");
+        now = NINE + 60_000;
+        live.askPlate(new PlateAsked("plates-1", 1, "", true, List.of()));
+        live.plateTaken(new PlateTaken("plates-1", 1, 9, ""));
+        PlateSet set = replayed().plates().set().orElseThrow();
+        assertEquals("‘key’ stands elsewhere", set.stale());
+        assertEquals(NINE, set.goodEpochMillis());
+        assertEquals(NINE + 60_000, set.doneEpochMillis());
+        live.platesGood("plates-1");
+        assertEquals("", live.state().plates().set().orElseThrow().stale());
+        live.platesStale("plates-1", "‘key’ stands elsewhere");
+        live.beginPlates(anew("plates-2"));
+        for (int step = 0; step < 3; step++) {
+            live.plateTaken(new PlateTaken("plates-2", step, step + 10, ""));
+        }
+        assertEquals("", live.state().plates().set().orElseThrow().stale());
+    }
+
+    private static PlatesBegun anew(String id) {
+        return new PlatesBegun(
+                id,
+                BEGUN.shot(),
+                BEGUN.look(),
+                BEGUN.camera(),
+                BEGUN.hangsOn(),
+                BEGUN.standsOn(),
+                true,
+                BEGUN.steps());
+    }
+
+    @Test
+    void aLookThatIsCalledOtherwiseIsSoInThePlatesToo() throws Exception {
+        live.beginPlates(BEGUN);
+        live.renamed("person", "look of a", "Ines");
+        assertEquals("look of a", run().begun().look());
+        live.renamed("look", "look of a", "dusk");
+        assertEquals("dusk", replayed().plates().run().orElseThrow().begun().look());
+        for (int step = 0; step < 3; step++) {
+            live.plateTaken(new PlateTaken("plates-1", step, step + 1, ""));
+        }
+        live.renamed("look", "dusk", "dawn");
+        live.renamed("look", "another", "dusk");
+        PlateSet set = replayed().plates().set().orElseThrow();
+        assertEquals("dawn", set.run().begun().look());
+        assertEquals("", set.stale());
+    }
+
+    /** As written before it was kept what of the shot they hang on. */
+    @Test
+    void anOlderJournalSaysNothingOfWhatPlatesStandOn() throws Exception {
+        String now = JsonMapper.builder().build().writeValueAsString(BEGUN);
+        String then = now.replace("\"standsOn\":\"\",", "");
+        assertNotEquals(now, then);
+        assertEquals(BEGUN, JsonMapper.builder().build().readValue(then, PlatesBegun.class));
     }
 
     @Test

@@ -9,8 +9,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import lookstep.server.live.Event;
 import lookstep.server.live.Event.PlateAsked;
 import lookstep.server.live.PlateSet;
+import lookstep.server.live.RigTest;
+import lookstep.server.look.Adjustment;
+import lookstep.server.look.Nudge;
 import lookstep.server.plates.PlateBook.Standing;
 import lookstep.server.plates.PlateWatch.Later;
 import lookstep.simulator.gear.Fault;
@@ -51,7 +55,8 @@ class PlateBookTest {
                         one -> {
                             later.add(one);
                             return seenToHaveChanged;
-                        });
+                        },
+                        set::epochMillis);
     }
 
     @AfterEach
@@ -76,6 +81,12 @@ class PlateBookTest {
     private void take() throws Exception {
         set.begin();
         set.passUntil(() -> set.live.state().plates().run().isEmpty());
+    }
+
+    /** The light is seen to change, and is there. */
+    private void settle() throws Exception {
+        work();
+        set.pass(4);
     }
 
     private void work() {
@@ -145,6 +156,78 @@ class PlateBookTest {
     }
 
     @Test
+    void aFrameThatCannotBeReadIsTriedAgainEveryTwoSeconds() throws Exception {
+        take();
+        boolean[] away = {true};
+        int[] reads = {0};
+        book =
+                new PlateBook(
+                        set.live,
+                        set.lightings,
+                        frame -> {
+                            reads[0]++;
+                            return away[0] ? Optional.empty() : set.seen(frame);
+                        },
+                        this::measure,
+                        () -> {});
+        book.doWork(set.nowNanos);
+        assertEquals(Standing.USELESS, book.standing());
+        assertTrue(book.trouble().contains("is tried again every 2 s"), book.trouble());
+        int once = reads[0];
+        away[0] = false;
+        book.doWork(set.nowNanos + 2_000_000_000L - 1);
+        assertEquals(once, reads[0]);
+        assertEquals(Standing.USELESS, book.standing());
+        book.doWork(set.nowNanos + 2_000_000_000L);
+        assertEquals(Standing.READY, book.standing());
+        int all = reads[0];
+        book.doWork(set.nowNanos + 9_000_000_000L);
+        assertEquals(all, reads[0]);
+        assertEquals("", book.trouble());
+    }
+
+    @Test
+    void anotherDimmingCurveIsAnotherRig() throws Exception {
+        take();
+        work();
+        set.lightings.read(EditedRig.curved("fill"));
+        work();
+        assertEquals(
+                "the rig was edited since they were taken",
+                set.live.state().plates().set().orElseThrow().stale());
+    }
+
+    @Test
+    void anEditOfTheShotMakesThemStale() throws Exception {
+        take();
+        work();
+        set.lightings.read(EditedRig.farther("safe"));
+        work();
+        assertEquals(Standing.STALE, book.standing());
+        assertEquals(
+                "the shot or the place was edited since they were taken",
+                set.live.state().plates().set().orElseThrow().stale());
+    }
+
+    @Test
+    void aLookThatIsCalledOtherwiseOrIsGoneTakesNothingFromThem() throws Exception {
+        take();
+        work();
+        set.lightings.read(EditedRig.called("safe", "calm"));
+        work();
+        assertEquals("", set.live.state().plates().set().orElseThrow().stale());
+        set.live.renamed("look", "safe", "calm");
+        work();
+        assertEquals(Standing.READY, book.standing());
+        assertEquals("calm", book.current().orElseThrow().look());
+        assertTrue(book.currentFor(set.lightings.of(set.live.state()), "calm").isPresent());
+        set.lightings.read(EditedRig.moved("fill"));
+        set.live.renamed("look", "calm", "gone");
+        work();
+        assertEquals(Standing.STALE, book.standing());
+    }
+
+    @Test
     void anEditOfTheRigMakesThemStaleAtOnceAndAnAddressDoesNot() throws Exception {
         take();
         work();
@@ -202,6 +285,7 @@ class PlateBookTest {
         take();
         work();
         set.live.jump(0, "safe");
+        settle();
         set.misbehave(new Fault.LightMoved("key", new Vec3(0.5, 0, 0)));
         set.photograph();
         set.pass(1);
@@ -212,13 +296,13 @@ class PlateBookTest {
                 set.lightings.of(set.live.state()).shown(set.live.state()).levels(),
                 later.get(0).levels());
         set.live.jump(1, "two-off");
-        set.pass(1);
+        settle();
         set.photograph();
         set.pass(1);
         work();
         assertEquals(1, later.size(), "of another shot");
         set.live.jump(set.live.state().position(), "safe");
-        set.pass(1);
+        settle();
         seenToHaveChanged = Optional.of("‘key’ stands elsewhere");
         set.photograph();
         set.pass(1);
@@ -227,5 +311,66 @@ class PlateBookTest {
                 "frame 20: ‘key’ stands elsewhere",
                 set.live.state().plates().set().orElseThrow().stale());
         assertEquals(Standing.STALE, book.standing());
+    }
+
+    @Test
+    void aFrameFromBeforeANudgeSaysNothingAfterIt() throws Exception {
+        take();
+        work();
+        set.live.jump(0, "safe");
+        settle();
+        set.wayMillis = 3000;
+        set.photograph();
+        set.pass(1);
+        set.live.light(
+                set.live.state().position(),
+                at ->
+                        new Event.Nudged(
+                                "safe",
+                                "safe",
+                                Adjustment.NONE.with(
+                                        "key", new Nudge(-1, 0, Nudge.Power.AS_PLANNED)),
+                                "less"));
+        settle();
+        assertEquals(18, set.live.state().frames().size());
+        work();
+        assertEquals(List.of(), later);
+        set.wayMillis = 300;
+        set.photograph();
+        set.pass(1);
+        work();
+        assertEquals(1, later.size());
+        assertEquals(19, later.get(0).frame().number());
+    }
+
+    @Test
+    void aFrameOfTheFadeOrOfATestSaysNothing() throws Exception {
+        take();
+        work();
+        set.live.jump(0, "safe");
+        work();
+        set.pass(0.3);
+        set.photograph();
+        set.pass(1);
+        work();
+        assertEquals(18, set.live.state().frames().size());
+        assertEquals(List.of(), later, "of the fade");
+        set.live.light(1, at -> new Event.Testing(new RigTest("key", 1, 0)));
+        settle();
+        set.photograph();
+        set.pass(1);
+        work();
+        assertEquals(19, set.live.state().frames().size());
+        assertEquals(List.of(), later, "of a test");
+        set.photograph();
+        set.pass(0.1);
+        set.live.light(1, at -> new Event.TestEnded());
+        settle();
+        work();
+        assertEquals(List.of(), later, "from before the test ended");
+        set.photograph();
+        set.pass(1);
+        work();
+        assertEquals(21, later.get(0).frame().number());
     }
 }

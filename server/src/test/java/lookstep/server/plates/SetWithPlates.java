@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
+import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayDeque;
@@ -45,6 +46,7 @@ import lookstep.simulator.gear.View;
 import lookstep.simulator.model.colour.Xyz;
 import lookstep.simulator.model.optics.Camera;
 import lookstep.simulator.model.plates.CodedPicture;
+import lookstep.simulator.model.plates.Registration.Motion;
 import lookstep.simulator.model.plates.Registration.Shift;
 
 /**
@@ -69,9 +71,11 @@ final class SetWithPlates implements AutoCloseable {
     long wayMillis = 300;
     boolean canRelease = true;
     boolean hand;
+    boolean wholeSeconds;
     boolean arrived = true;
     UnaryOperator<Camera> dials = c -> c;
     Shift shift = new Shift(0, 0, 0.9);
+    UnaryOperator<SeenPlate> eye = s -> s;
     private String sent = "";
 
     private record Coming(long atNanos, String name) {}
@@ -126,12 +130,12 @@ final class SetWithPlates implements AutoCloseable {
         open();
     }
 
-    private long epochMillis() {
+    long epochMillis() {
         return NINE + nowNanos / MILLI;
     }
 
-    private Shift moved(CodedPicture one, CodedPicture other) {
-        return shift;
+    private Motion moved(CodedPicture one, CodedPicture other) {
+        return new Motion(shift, 0, 1, 0, shift.certainty());
     }
 
     private final class FromHere implements Shutter {
@@ -220,10 +224,11 @@ final class SetWithPlates implements AutoCloseable {
         byte[] jpeg = files.get(frame.file().path());
         try {
             return Optional.of(
-                    new SeenPlate(
-                            frame.number(),
-                            CodedPicture.of(ImageIO.read(new ByteArrayInputStream(jpeg))),
-                            ExifReader.read(jpeg).data()));
+                    eye.apply(
+                            new SeenPlate(
+                                    frame.number(),
+                                    CodedPicture.of(ImageIO.read(new ByteArrayInputStream(jpeg))),
+                                    ExifReader.read(jpeg).data())));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -272,7 +277,7 @@ final class SetWithPlates implements AutoCloseable {
                     new Live.Arrival(
                             new FileMark(name, files.get(name).length, 1),
                             "body one",
-                            exif.takenAt().map(Object::toString).orElse(""),
+                            exif.takenAt().map(this::written).orElse(""),
                             "",
                             epochMillis()),
                     id ->
@@ -281,6 +286,10 @@ final class SetWithPlates implements AutoCloseable {
                                     .map(ShotFacts::of)
                                     .orElse(ShotFacts.NONE));
         }
+    }
+
+    private String written(LocalDateTime taken) {
+        return (wholeSeconds ? taken.withNano(0) : taken).toString();
     }
 
     @Override

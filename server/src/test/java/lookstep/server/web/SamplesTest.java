@@ -141,6 +141,7 @@ class SamplesTest {
                                 "warm front, cold back",
                                 LIGHTING.plan().look("warm front, cold back").camera(),
                                 LIGHTING.hangsOn("warm front, cold back").orElseThrow(),
+                                "",
                                 true,
                                 List.of(
                                         step("house only", "", -1),

@@ -39,8 +39,10 @@ public final class Registration {
      * @param turnDegrees positive clockwise
      * @param zoom 1 none, more if the second shows things larger
      * @param corner how far turn and zoom move a corner, share of the width
+     * @param certainty 0 nothing can be said, 1 certain; not lowered by a turn or a zoom
      */
-    public record Motion(Shift shift, double turnDegrees, double zoom, double corner) {}
+    public record Motion(
+            Shift shift, double turnDegrees, double zoom, double corner, double certainty) {}
 
     /**
      * Of two pictures of one set in different light, sizes alike.
@@ -96,7 +98,7 @@ public final class Registration {
     private static Motion motion(EdgeField a, EdgeField b) {
         Whole whole = whole(a, b);
         if (whole.certainty == 0) {
-            return new Motion(new Shift(0, 0, 0), 0, 1, 0);
+            return new Motion(new Shift(0, 0, 0), 0, 1, 0, 0);
         }
         double[] bent = tiles(a, b, whole);
         double corner = Math.hypot(bent[0], bent[1]) * Math.hypot(a.width, a.height) / 2;
@@ -106,7 +108,8 @@ public final class Registration {
                 new Shift(whole.x / a.width, whole.y / a.height, certainty),
                 Math.toDegrees(bent[1]),
                 1 + bent[0],
-                corner / a.width);
+                corner / a.width,
+                whole.certainty);
     }
 
     private record Whole(double x, double y, double certainty) {}
