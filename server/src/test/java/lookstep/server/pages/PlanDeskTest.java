@@ -287,10 +287,12 @@ class PlanDeskTest extends PageCase {
         tab("Shots");
         page.locator("plan-desk .choose").nth(8).click();
         page.waitForCondition(
-                () -> requests.stream().anyMatch(r -> r.endsWith("/prediction/solo-ines.jpg?v=1")));
+                () ->
+                        requests.stream()
+                                .anyMatch(r -> r.contains("/prediction/solo-ines.jpg?v=1-")));
         page.locator("plan-desk .choose").nth(1).click();
         page.waitForCondition(
-                () -> requests.stream().anyMatch(r -> r.endsWith("/prediction/two-off.jpg?v=1")));
+                () -> requests.stream().anyMatch(r -> r.contains("/prediction/two-off.jpg?v=1-")));
         // No picture comes here, and that is to be seen.
         assertThat(page.locator("plan-desk .computing")).isVisible();
     }
